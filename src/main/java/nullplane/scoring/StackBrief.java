@@ -1,0 +1,43 @@
+package nullplane.scoring;
+
+import java.util.List;
+import java.util.Optional;
+import nullplane.acoustics.Panel;
+import nullplane.acoustics.Piston;
+import nullplane.units.Checks;
+
+/**
+ * One member of the family: a panel with its woofers and what is asked of it.
+ *
+ * @param name what people call it
+ * @param panel the panel
+ * @param pistons one per woofer
+ * @param levelDb level asked for at the listening point at the target's voltage (dB re 20 uPa)
+ * @param loudestDb level the stack should reach over the whole band (dB re 20 uPa)
+ * @param wiring the wiring, if the spec fixes it
+ */
+public record StackBrief(
+    String name,
+    Panel panel,
+    List<Piston> pistons,
+    double levelDb,
+    double loudestDb,
+    Optional<Wiring> wiring) {
+  /** Checks the levels, that there is a woofer, and that a fixed wiring uses them all. */
+  public StackBrief {
+    pistons = List.copyOf(pistons);
+    Checks.finite(levelDb, "level", "dB");
+    Checks.finite(loudestDb, "loudest level", "dB");
+    if (pistons.isEmpty()) {
+      throw new IllegalArgumentException("stack " + name + " has no woofer");
+    }
+    int count = pistons.size();
+    wiring.ifPresent(
+        fixed -> {
+          if (fixed.woofers() != count) {
+            throw new IllegalArgumentException(
+                "stack " + name + " has " + count + " woofers, its wiring " + fixed.woofers());
+          }
+        });
+  }
+}
