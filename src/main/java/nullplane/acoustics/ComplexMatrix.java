@@ -1,0 +1,114 @@
+package nullplane.acoustics;
+
+import java.util.Arrays;
+
+/** An immutable complex matrix, row by row. */
+public final class ComplexMatrix {
+  private final int rows;
+  private final int columns;
+  private final double[] re;
+  private final double[] im;
+
+  /**
+   * Copies the parts in.
+   *
+   * @param rows number of rows
+   * @param columns number of columns
+   * @param re real parts, row by row, rows x columns
+   * @param im imaginary parts, row by row, rows x columns
+   * @throws IllegalArgumentException if a length does not match
+   */
+  public ComplexMatrix(int rows, int columns, double[] re, double[] im) {
+    if (re.length != rows * columns || im.length != rows * columns) {
+      throw new IllegalArgumentException(
+          "a " + rows + " x " + columns + " matrix from " + re.length + " and " + im.length);
+    }
+    this.rows = rows;
+    this.columns = columns;
+    this.re = re.clone();
+    this.im = im.clone();
+  }
+
+  /** Returns the number of rows. */
+  public int rows() {
+    return rows;
+  }
+
+  /** Returns the number of columns. */
+  public int columns() {
+    return columns;
+  }
+
+  /** Returns a real part (unit of the matrix); indices count from 0. */
+  public double re(int row, int column) {
+    return re[row * columns + column];
+  }
+
+  /** Returns an imaginary part (unit of the matrix); indices count from 0. */
+  public double im(int row, int column) {
+    return im[row * columns + column];
+  }
+
+  /** Returns a modulus (unit of the matrix); indices count from 0. */
+  public double modulus(int row, int column) {
+    return Math.hypot(re(row, column), im(row, column));
+  }
+
+  /** Returns the largest modulus in the matrix (unit of the matrix). */
+  public double largestModulus() {
+    double largest = 0;
+    for (int i = 0; i < re.length; i++) {
+      largest = Math.max(largest, Math.hypot(re[i], im[i]));
+    }
+    return largest;
+  }
+
+  /**
+   * Returns this matrix plus a factor times the difference to a coarser result: one step of
+   * extrapolation to the limit.
+   *
+   * @param coarse the same quantity on a coarser grid
+   * @param factor weight of the difference (1)
+   */
+  ComplexMatrix extrapolatedFrom(ComplexMatrix coarse, double factor) {
+    double[] newRe = new double[re.length];
+    double[] newIm = new double[im.length];
+    for (int i = 0; i < re.length; i++) {
+      newRe[i] = re[i] + factor * (re[i] - coarse.re[i]);
+      newIm[i] = im[i] + factor * (im[i] - coarse.im[i]);
+    }
+    return new ComplexMatrix(rows, columns, newRe, newIm);
+  }
+
+  /**
+   * Returns the largest modulus of the difference to another matrix of the same shape, as a share
+   * of the largest modulus in this one (1); 0 for an empty matrix.
+   */
+  double largestDifference(ComplexMatrix other) {
+    double largest = 0;
+    for (int i = 0; i < re.length; i++) {
+      largest = Math.max(largest, Math.hypot(re[i] - other.re[i], im[i] - other.im[i]));
+    }
+    double scale = largestModulus();
+    return scale > 0 ? largest / scale : 0;
+  }
+
+  @Override
+  public boolean equals(Object other) {
+    return other instanceof ComplexMatrix matrix
+        && rows == matrix.rows
+        && columns == matrix.columns
+        && Arrays.equals(re, matrix.re)
+        && Arrays.equals(im, matrix.im);
+  }
+
+  @Override
+  public int hashCode() {
+    return 31 * (31 * rows + columns) + 17 * Arrays.hashCode(re) + Arrays.hashCode(im);
+  }
+
+  @Override
+  public String toString() {
+    return rows + " x " + columns + " re " + Arrays.toString(re) + " im " + Arrays.toString(im);
+  }
+}

@@ -1,0 +1,197 @@
+package nullplane.acoustics;
+
+import java.util.Arrays;
+import java.util.List;
+import nullplane.units.Air;
+
+/**
+ * The panel's equations on one grid at one frequency, solved for unit velocity of each piston.
+ *
+ * <p>Symbols: q pressure jump front minus rear (Pa), rho air density (kg/m3), w angular frequency
+ * (rad/s), k wave number (1/m).
+ */
+final class GridSolution {
+  private final UniformGrid grid;
+  private final double waveNumber;
+  private final boolean overFloor;
+  private final double floorBelowCentreM;
+  private final double[][] jumps;
+  private final double omegaRho;
+
+  /**
+   * Solves.
+   *
+   * @param panel the panel
+   * @param grid the grid
+   * @param loads what moves in turn: one load vector per piston (m2)
+   * @param air the air
+   * @param frequencyHz frequency (Hz)
+   * @param tolerance relative residual (1)
+   */
+  GridSolution(
+      Panel panel,
+      UniformGrid grid,
+      List<double[]> loads,
+      Air air,
+      double frequencyHz,
+      double tolerance) {
+    this.grid = grid;
+    this.waveNumber = air.waveNumber(frequencyHz);
+    this.overFloor = panel.clearanceM().isPresent();
+    this.floorBelowCentreM = panel.centreHeightM();
+    this.omegaRho = 2 * Math.PI * frequencyHz * air.densityKgPerM3();
+    KernelTable direct = KernelTable.direct(grid, waveNumber);
+    KernelTable image = overFloor ? KernelTable.image(grid, floorBelowCentreM, waveNumber) : null;
+    ConjugateGradients solver =
+        new ConjugateGradients(new ToeplitzOperator(direct, image), new SinePreconditioner(grid));
+    this.jumps = new double[loads.size()][];
+    for (int j = 0; j < jumps.length; j++) {
+      jumps[j] = solver.solve(loads.get(j), tolerance);
+    }
+  }
+
+  /**
+   * Returns the radiation impedance matrix, both faces (N s/m): Z = j w rho b^T A^{-1} b.
+   *
+   * @param heard the load vectors of the pistons the force is felt on (m2)
+   */
+  ComplexMatrix impedance(List<double[]> heard) {
+    int count = jumps.length;
+    double[] re = new double[count * count];
+    double[] im = new double[count * count];
+    for (int i = 0; i < count; i++) {
+      double[] load = heard.get(i);
+      for (int j = 0; j < count; j++) {
+        double sumRe = 0;
+        double sumIm = 0;
+        for (int n = 0; n < load.length; n++) {
+          sumRe += load[n] * jumps[j][2 * n];
+          sumIm += load[n] * jumps[j][2 * n + 1];
+        }
+        re[i * count + j] = -omegaRho * sumIm;
+        im[i * count + j] = omegaRho * sumRe;
+      }
+    }
+    return new ComplexMatrix(count, count, re, im);
+  }
+
+  /**
+   * Returns the pressure at points per velocity of each piston (Pa s/m), points x pistons.
+   *
+   * <p>p(r) = INT q dG/dz' dS' with dG/dz' = (z/R)(jk + 1/R) G. Over one hat the kernel is taken as
+   * a plane wave towards the point, whose integral is a product of squared sincs; valid for points
+   * several cells away from the panel. The image's jump is the panel's own, mirrored.
+   */
+  ComplexMatrix pressureAt(List<FieldPoint> points) {
+    int count = jumps.length;
+    double[] re = new double[points.size() * count];
+    double[] im = new double[points.size() * count];
+    double[] kernel = new double[2 * grid.unknowns()];
+    for (int p = 0; p < points.size(); p++) {
+      FieldPoint point = points.get(p);
+      Arrays.fill(kernel, 0);
+      addPointKernel(kernel, point.xM(), point.yM(), point.zM());
+      if (overFloor) {
+        addPointKernel(kernel, point.xM(), -point.yM() - 2 * floorBelowCentreM, point.zM());
+      }
+      applyKernel(kernel, p, re, im);
+    }
+    return new ComplexMatrix(points.size(), count, re, im);
+  }
+
+  private void addPointKernel(double[] kernel, double x, double y, double z) {
+    double area = grid.stepX() * grid.stepY();
+    for (int row = 0; row < grid.nodesY(); row++) {
+      double dy = y - grid.nodeY(row);
+      for (int column = 0; column < grid.nodesX(); column++) {
+        double dx = x - grid.nodeX(column);
+        double distance = Math.sqrt(dx * dx + dy * dy + z * z);
+        double spread =
+            squaredSinc(0.5 * waveNumber * grid.stepX() * dx / distance)
+                * squaredSinc(0.5 * waveNumber * grid.stepY() * dy / distance);
+        double scale = area * spread * z / (4 * Math.PI * distance * distance);
+        double cos = Math.cos(waveNumber * distance);
+        double sin = Math.sin(waveNumber * distance);
+        // (jk + 1/R) (cos - j sin)
+        int n = 2 * (row * grid.nodesX() + column);
+        kernel[n] += scale * (cos / distance + waveNumber * sin);
+        kernel[n + 1] += scale * (waveNumber * cos - sin / distance);
+      }
+    }
+  }
+
+  /**
+   * Returns r p e^{+jkr} far away per velocity of each piston (Pa s), directions x pistons; phase
+   * reference the panel's centre.
+   *
+   * <p>From p = INT q dG/dz' dS' for large r: r p e^{jkr} = (jk cos/4 pi) INT q e^{jk(x sx + y sy)}
+   * dS, exact over each hat. Over a floor the image is included.
+   *
+   * @param directions the directions
+   * @param referenceY the phase reference, above the grid's centre (m)
+   */
+  ComplexMatrix farFieldAt(List<Direction> directions, double referenceY) {
+    int count = jumps.length;
+    double[] re = new double[directions.size() * count];
+    double[] im = new double[directions.size() * count];
+    double[] kernel = new double[2 * grid.unknowns()];
+    for (int d = 0; d < directions.size(); d++) {
+      Direction direction = directions.get(d);
+      Arrays.fill(kernel, 0);
+      double reference = -waveNumber * referenceY * direction.alongY();
+      addPlaneKernel(kernel, direction.alongX(), direction.alongY(), direction.alongZ(), reference);
+      if (overFloor) {
+        double imagePhase = reference - 2 * waveNumber * floorBelowCentreM * direction.alongY();
+        addPlaneKernel(
+            kernel, direction.alongX(), -direction.alongY(), direction.alongZ(), imagePhase);
+      }
+      applyKernel(kernel, d, re, im);
+    }
+    return new ComplexMatrix(directions.size(), count, re, im);
+  }
+
+  private void addPlaneKernel(
+      double[] kernel, double alongX, double alongY, double alongZ, double phaseOffset) {
+    double scale =
+        waveNumber
+            * alongZ
+            / (4 * Math.PI)
+            * grid.stepX()
+            * grid.stepY()
+            * squaredSinc(0.5 * waveNumber * grid.stepX() * alongX)
+            * squaredSinc(0.5 * waveNumber * grid.stepY() * alongY);
+    for (int row = 0; row < grid.nodesY(); row++) {
+      double phaseY = waveNumber * alongY * grid.nodeY(row) + phaseOffset;
+      for (int column = 0; column < grid.nodesX(); column++) {
+        double phase = phaseY + waveNumber * alongX * grid.nodeX(column);
+        int n = 2 * (row * grid.nodesX() + column);
+        kernel[n] -= scale * Math.sin(phase);
+        kernel[n + 1] += scale * Math.cos(phase);
+      }
+    }
+  }
+
+  /** Sums kernel x jump for every piston; the jump carries the factor j w rho. */
+  private void applyKernel(double[] kernel, int row, double[] re, double[] im) {
+    int count = jumps.length;
+    for (int j = 0; j < count; j++) {
+      double sumRe = 0;
+      double sumIm = 0;
+      double[] jump = jumps[j];
+      for (int n = 0; n < kernel.length; n += 2) {
+        sumRe += kernel[n] * jump[n] - kernel[n + 1] * jump[n + 1];
+        sumIm += kernel[n] * jump[n + 1] + kernel[n + 1] * jump[n];
+      }
+      re[row * count + j] = -omegaRho * sumIm;
+      im[row * count + j] = omegaRho * sumRe;
+    }
+  }
+
+  private static double squaredSinc(double t) {
+    if (Math.abs(t) < 1e-4) {
+      return 1 - t * t / 3;
+    }
+    double sinc = Math.sin(t) / t;
+    return sinc * sinc;
+  }
+}
