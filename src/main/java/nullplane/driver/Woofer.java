@@ -52,6 +52,14 @@ public record Woofer(
   }
 
   /**
+   * Returns the strength of the motor, Bl^2/Re (N s/m): the damping it adds when it is driven from
+   * no resistance, and what its coil is paid for in mass; see {@link OverhungCoil}.
+   */
+  public double motorStrengthNsPerM() {
+    return forceFactorTm * forceFactorTm / resistanceOhm;
+  }
+
+  /**
    * Returns the woofer that shows the given resonance and quality factors in a mounting.
    *
    * <p>Source: Small 1972: Kms = (2 pi fs)^2 Mms, Rms = 2 pi fs Mms/Qms, Bl^2 = 2 pi fs Mms Re/Qes,

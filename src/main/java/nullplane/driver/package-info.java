@@ -5,6 +5,7 @@
  *
  * <p>Sources: R. H. Small, J. Audio Eng. Soc. 20(5) (1972) 383 (small-signal set); IEC 60268-5
  * (terms and ratings); L. Beranek and T. Mellow, Acoustics (2012), ch. 6; IEC 60028 (copper).
+ * Masses of moving parts and stiffness of suspensions are common practice, marked where they stand.
  */
 @NullMarked
 package nullplane.driver;
