@@ -1,5 +1,8 @@
 package nullplane.scoring;
 
+import java.util.ArrayList;
+import java.util.List;
+
 /**
  * How a stack's identical woofers are wired: strings in parallel, each of woofers in series. Woofer
  * number i (counted from 0, in the order of the spec) belongs to string i modulo the number of
@@ -20,6 +23,17 @@ public record Wiring(int strings, int inSeries) {
   /** Returns the number of woofers. */
   public int woofers() {
     return strings * inSeries;
+  }
+
+  /** Returns every wiring of a number of woofers, from all in parallel to all in series. */
+  public static List<Wiring> allOf(int woofers) {
+    List<Wiring> all = new ArrayList<>();
+    for (int inSeries = 1; inSeries <= woofers; inSeries++) {
+      if (woofers % inSeries == 0) {
+        all.add(new Wiring(woofers / inSeries, inSeries));
+      }
+    }
+    return List.copyOf(all);
   }
 
   /** Returns the wiring in words. */

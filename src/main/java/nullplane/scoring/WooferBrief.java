@@ -1,5 +1,8 @@
 package nullplane.scoring;
 
+import nullplane.driver.Mounting;
+import nullplane.driver.Woofer;
+import nullplane.units.Air;
 import nullplane.units.Checks;
 import nullplane.units.Range;
 
@@ -51,6 +54,41 @@ public record WooferBrief(
       throw new IllegalArgumentException(
           "Qts may reach " + totalQ.upper() + "; allowed: below Qms, which is " + mechanicalQ);
     }
+  }
+
+  /**
+   * Returns the woofer that the four free quantities give with the fixed ones.
+   *
+   * @param name its name
+   * @param chosenResonanceHz fs in free air (Hz)
+   * @param chosenTotalQ Qts in free air (1), below Qms
+   * @param chosenMassKg moving mass without air (kg)
+   * @param chosenTravelM travel, one way (m)
+   * @param air the air
+   */
+  public Woofer woofer(
+      String name,
+      double chosenResonanceHz,
+      double chosenTotalQ,
+      double chosenMassKg,
+      double chosenTravelM,
+      Air air) {
+    // stiffness, loss and force factor of the shell are placeholders that withResonance replaces
+    Woofer shell =
+        new Woofer(
+            name,
+            nominalM,
+            effectiveAreaM2(),
+            resistanceOhm,
+            inductanceH,
+            chosenMassKg,
+            1,
+            1,
+            1,
+            chosenTravelM,
+            powerW);
+    return Woofer.withResonance(
+        shell, chosenResonanceHz, mechanicalQ, chosenTotalQ, Mounting.FREE_AIR, air);
   }
 
   /** Returns the radius of the radiating piston (m). */

@@ -1,0 +1,119 @@
+package nullplane.scoring;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.IntToDoubleFunction;
+import java.util.function.ToDoubleFunction;
+import nullplane.driver.CoilBudget;
+
+/** Splits a grade's cost into its objectives; the parts add up to the cost. */
+final class GradeBreakdown {
+  private GradeBreakdown() {}
+
+  static List<GradePart> partsOf(
+      List<StackAssessment> stacks,
+      StackEvaluator.Choice[] choices,
+      GradeWeights weights,
+      CoilBudget budget) {
+    int worst = 0;
+    for (int s = 1; s < choices.length; s++) {
+      if (choices[s].cost > choices[worst].cost) {
+        worst = s;
+      }
+    }
+    String name = stacks.get(worst).brief().name();
+    StackFigures figures = stacks.get(worst).figures();
+    Mix mix = new Mix(choices, worst, weights.shareOfWorst());
+    List<GradePart> parts = new ArrayList<>();
+    parts.add(
+        new GradePart(
+            "shape",
+            figures.rmsDeviationDb(),
+            "dB",
+            weights.perDbDeviation() * mix.of(c -> c.rmsDeviation),
+            text(
+                "In the worst stack, %s, the level strays %.2f dB from the wanted one (root mean square over the band), %+.2f dB of it on average.",
+                name, figures.rmsDeviationDb(), figures.meanDeviationDb())));
+    parts.add(
+        new GradePart(
+            "corridor",
+            figures.worstExcessDb(),
+            "dB",
+            weights.perDbOutside() * mix.of(c -> c.worstExcess),
+            figures.worstExcessDb() > 0
+                ? text(
+                    "Stack %s leaves the corridor by %.2f dB at %.0f Hz.",
+                    name, figures.worstExcessDb(), figures.worstExcessHz())
+                : text("Stack %s stays inside the corridor.", name)));
+    parts.add(
+        new GradePart(
+            "output",
+            figures.outputMarginDb(),
+            "dB",
+            weights.perDbOutputLack() * mix.of(c -> c.outputLack),
+            text(
+                "Stack %s has %+.1f dB in hand at %.0f Hz, where %s sets the limit.",
+                name,
+                figures.outputMarginDb(),
+                figures.outputMarginHz(),
+                figures.outputLimit().word())));
+    parts.add(
+        new GradePart(
+            "correction",
+            figures.coilBendDb() + Math.max(0, figures.levelLossDb()),
+            "dB",
+            weights.perDbCorrection() * mix.of(c -> c.bend + Math.max(0, c.loss)),
+            text(
+                "The coil of stack %s bends the response by %.1f dB over the band and takes %.1f dB of level.",
+                name, figures.coilBendDb(), figures.levelLossDb())));
+    parts.add(
+        new GradePart(
+            "stack coil copper",
+            stacks.get(worst).coil().copperKg() * 1e3,
+            "g",
+            weights.perKilogramOfCoil() * mix.ofStack(index -> stacks.get(index).coil().copperKg()),
+            text(
+                "The coil of stack %s holds %.0f g of copper.",
+                name, stacks.get(worst).coil().copperKg() * 1e3)));
+    parts.add(
+        new GradePart(
+            "woofer coil wire",
+            budget.coilMassKg() * 1e3,
+            "g",
+            weights.perGramOfWoofer() * 1e3 * budget.coilMassKg(),
+            text(
+                "Motor strength and travel together need %.1f g of wire in the woofer.",
+                budget.coilMassKg() * 1e3)));
+    return List.copyOf(parts);
+  }
+
+  private static String text(String format, Object... values) {
+    return String.format(Locale.ROOT, format, values);
+  }
+
+  /** The weighting of the worst stack against the mean over all. */
+  private static final class Mix {
+    private final StackEvaluator.Choice[] choices;
+    private final int worst;
+    private final double shareOfWorst;
+
+    Mix(StackEvaluator.Choice[] choices, int worst, double shareOfWorst) {
+      this.choices = choices;
+      this.worst = worst;
+      this.shareOfWorst = shareOfWorst;
+    }
+
+    double of(ToDoubleFunction<StackEvaluator.Choice> figure) {
+      return ofStack(index -> figure.applyAsDouble(choices[index]));
+    }
+
+    double ofStack(IntToDoubleFunction figure) {
+      double sum = 0;
+      for (int s = 0; s < choices.length; s++) {
+        sum += figure.applyAsDouble(s);
+      }
+      return shareOfWorst * figure.applyAsDouble(worst) + (1 - shareOfWorst) * sum / choices.length;
+    }
+  }
+}

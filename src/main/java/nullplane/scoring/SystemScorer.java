@@ -1,0 +1,210 @@
+package nullplane.scoring;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import nullplane.driver.CoilBudget;
+import nullplane.driver.Mounting;
+import nullplane.driver.SmallSignal;
+import nullplane.driver.SuspensionLimits;
+import nullplane.driver.Woofer;
+import nullplane.network.SeriesCoil;
+import nullplane.units.Air;
+import nullplane.units.ConductorMaterial;
+
+/**
+ * Scores a woofer on a whole spec: the best wiring and coil in every stack, the constraints, and
+ * one grade in which the worst stack counts most.
+ *
+ * <p>Constraints, each as a distance: the wire that the motor and the travel need must leave enough
+ * mass for the cone ({@link CoilBudget}); the suspension must be one that the size can have ({@link
+ * SuspensionLimits}); no stack may load the amplifier below its lowest load; no cone may pass its
+ * travel at the target's voltage. Immutable and shared between threads; each thread brings a {@link
+ * Workspace}.
+ */
+public final class SystemScorer {
+  private final DesignSpec spec;
+  private final List<StackEvaluator> evaluators;
+  private final List<StackAcoustics> acoustics;
+  private final ScoringAxis axis;
+  private final GradeWeights weights;
+  private final SuspensionLimits suspension;
+  private final Air air;
+  private final int mostWoofers;
+
+  /**
+   * @param spec the spec
+   * @param axis the frequencies the acoustics were solved at
+   * @param acoustics one entry per stack, in the spec's order
+   * @param coils the series coils a stack may be given, no coil first
+   * @param weights what each objective costs
+   * @param air the air
+   * @throws IllegalArgumentException if stacks, acoustics and axis do not match
+   */
+  public SystemScorer(
+      DesignSpec spec,
+      ScoringAxis axis,
+      List<StackAcoustics> acoustics,
+      List<SeriesCoil> coils,
+      GradeWeights weights,
+      Air air) {
+    if (acoustics.size() != spec.stacks().size()) {
+      throw new IllegalArgumentException(
+          spec.stacks().size() + " stacks with acoustics of " + acoustics.size());
+    }
+    for (StackAcoustics stack : acoustics) {
+      if (!stack.response().frequencyHz().equals(axis.frequencyHz())) {
+        throw new IllegalArgumentException(
+            "stack " + stack.brief().name() + " was solved on another frequency axis");
+      }
+    }
+    this.spec = spec;
+    this.axis = axis;
+    this.acoustics = List.copyOf(acoustics);
+    this.weights = weights;
+    this.air = air;
+    this.suspension = SuspensionLimits.forNominal(spec.woofer().nominalM());
+    this.evaluators =
+        acoustics.stream()
+            .map(
+                stack ->
+                    new StackEvaluator(
+                        stack, spec.target(), spec.amplifier(), axis, coils, weights))
+            .toList();
+    this.mostWoofers = spec.stacks().stream().mapToInt(s -> s.pistons().size()).max().orElse(1);
+  }
+
+  /** Work space for one thread. */
+  public static final class Workspace {
+    private final StackEvaluator.Workspace stack;
+    private final StackEvaluator.Choice[] choices;
+
+    private Workspace(int points, int woofers, int stacks) {
+      stack = new StackEvaluator.Workspace(points, woofers);
+      choices = new StackEvaluator.Choice[stacks];
+      for (int s = 0; s < stacks; s++) {
+        choices[s] = new StackEvaluator.Choice();
+      }
+    }
+  }
+
+  /** Returns the spec. */
+  public DesignSpec spec() {
+    return spec;
+  }
+
+  /** Returns the air everything is computed for. */
+  public Air air() {
+    return air;
+  }
+
+  /** Returns work space for one thread. */
+  public Workspace newWorkspace() {
+    return new Workspace(axis.frequencyHz().size(), mostWoofers, evaluators.size());
+  }
+
+  /**
+   * Grades a woofer.
+   *
+   * @param woofer the woofer; its area should be the spec's
+   * @param space work space of this scorer; overwritten
+   * @return the grade; the same woofer always gets the same bits
+   */
+  public Grade grade(Woofer woofer, Workspace space) {
+    double violation = budgetOf(woofer).shortfall() + suspension.shortfall(woofer.stiffnessNPerM());
+    double worst = 0;
+    double sum = 0;
+    for (int s = 0; s < space.choices.length; s++) {
+      StackEvaluator.Choice choice = space.choices[s];
+      evaluators.get(s).choose(woofer, space.stack, choice);
+      violation += choice.violation;
+      worst = Math.max(worst, choice.cost);
+      sum += choice.cost;
+    }
+    double share = weights.shareOfWorst();
+    double cost =
+        share * worst
+            + (1 - share) * sum / space.choices.length
+            + weights.perGramOfWoofer() * 1e3 * budgetOf(woofer).coilMassKg();
+    return new Grade(violation, cost);
+  }
+
+  /** Returns the coil budget of a woofer with the spec's flux and gap, wound in copper. */
+  private CoilBudget budgetOf(Woofer woofer) {
+    WooferBrief brief = spec.woofer();
+    return CoilBudget.of(woofer, brief.fluxT(), brief.gapHeightM(), ConductorMaterial.COPPER);
+  }
+
+  /**
+   * Assesses a woofer in full: grade, its parts, and every stack's figures and curves.
+   *
+   * @param woofer the woofer; its area should be the spec's
+   */
+  public Assessment assess(Woofer woofer) {
+    Workspace space = newWorkspace();
+    Grade grade = grade(woofer, space);
+    CoilBudget budget = budgetOf(woofer);
+    List<StackAssessment> stacks = new ArrayList<>();
+    for (int s = 0; s < evaluators.size(); s++) {
+      stacks.add(
+          new StackDetail(evaluators.get(s), acoustics.get(s).response(), spec, axis)
+              .assess(woofer, space.choices[s], space.stack));
+    }
+    return new Assessment(
+        woofer,
+        SmallSignal.of(woofer, Mounting.FREE_AIR, air),
+        budget,
+        stacks,
+        grade,
+        GradeBreakdown.partsOf(stacks, space.choices, weights, budget),
+        violationsOf(woofer, budget, stacks));
+  }
+
+  private List<String> violationsOf(
+      Woofer woofer, CoilBudget budget, List<StackAssessment> stacks) {
+    List<String> broken = new ArrayList<>();
+    if (budget.shortfall() > 0) {
+      broken.add(
+          text(
+              "The coil that this motor and travel need weighs %s, which leaves %s for the cone and its share of the suspension; at least %s is needed.",
+              grams(budget.coilMassKg()),
+              grams(budget.remainderKg()),
+              grams(budget.leastRemainderKg())));
+    }
+    if (suspension.shortfall(woofer.stiffnessNPerM()) > 0) {
+      broken.add(
+          text(
+              "The suspension would have %.0f N/m; a woofer of this size can be given %.0f to %.0f N/m.",
+              woofer.stiffnessNPerM(),
+              suspension.stiffnessNPerM().lower(),
+              suspension.stiffnessNPerM().upper()));
+    }
+    for (StackAssessment stack : stacks) {
+      StackFigures figures = stack.figures();
+      if (figures.leastLoadOhm() < spec.amplifier().lowestLoadOhm()) {
+        broken.add(
+            text(
+                "Stack %s loads the amplifier with %.2f ohm at %.0f Hz; it is rated for %.2f ohm or more.",
+                stack.brief().name(),
+                figures.leastLoadOhm(),
+                figures.leastLoadHz(),
+                spec.amplifier().lowestLoadOhm()));
+      }
+      if (figures.travelShare() > 1) {
+        broken.add(
+            text(
+                "In stack %s the cone would need %.2f times its travel at %.2f V.",
+                stack.brief().name(), figures.travelShare(), spec.target().voltageV()));
+      }
+    }
+    return broken;
+  }
+
+  private static String grams(double massKg) {
+    return text("%.1f g", massKg * 1e3);
+  }
+
+  private static String text(String format, Object... values) {
+    return String.format(Locale.ROOT, format, values);
+  }
+}

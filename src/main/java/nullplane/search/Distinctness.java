@@ -1,0 +1,33 @@
+package nullplane.search;
+
+import nullplane.driver.Mounting;
+import nullplane.driver.SmallSignal;
+import nullplane.driver.Woofer;
+import nullplane.units.Air;
+
+/**
+ * Tells woofers apart as a factory would: by more than the usual production spread in at least one
+ * quantity. The spreads are common practice: fs 10 %, Qts 15 %, moving mass 8 %, travel 10 %.
+ */
+final class Distinctness {
+  private static final double RESONANCE = 0.10;
+  private static final double TOTAL_Q = 0.15;
+  private static final double MASS = 0.08;
+  private static final double TRAVEL = 0.10;
+
+  private Distinctness() {}
+
+  /** Returns whether two woofers differ by more than production spread. */
+  static boolean distinct(Woofer a, Woofer b, Air air) {
+    SmallSignal first = SmallSignal.of(a, Mounting.FREE_AIR, air);
+    SmallSignal second = SmallSignal.of(b, Mounting.FREE_AIR, air);
+    return apart(first.resonanceHz(), second.resonanceHz()) > RESONANCE
+        || apart(first.totalQ(), second.totalQ()) > TOTAL_Q
+        || apart(a.bareMassKg(), b.bareMassKg()) > MASS
+        || apart(a.travelM(), b.travelM()) > TRAVEL;
+  }
+
+  private static double apart(double a, double b) {
+    return Math.abs(a - b) / (0.5 * (a + b));
+  }
+}
