@@ -353,10 +353,6 @@ class ArchitectureTest {
 
   static final class PlainValue {
     private final int count = 1;
-
-    int count() {
-      return count;
-    }
   }
 
   static final class ArrayInside {
