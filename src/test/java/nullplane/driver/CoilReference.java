@@ -1,0 +1,104 @@
+package nullplane.driver;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.withinPercentage;
+import static org.assertj.core.data.Offset.offset;
+
+import nullplane.HandbookRow;
+import nullplane.units.ConductorMaterial;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+
+/** Coils, heat and ratings against handbook rows in reference/handbook_checks.csv. */
+@Tag("reference")
+class CoilReference {
+  private static final ConductorMaterial COPPER = ConductorMaterial.COPPER;
+  private static final double GAP_M = 0.008;
+
+  private static RoundWireCoil coil() {
+    HandbookRow row = HandbookRow.of("VC02");
+    return new RoundWireCoil(
+        (int) row.figure("4"),
+        row.figure("51.5") * 1e-3,
+        row.figure("24") * 1e-3,
+        row.figure("0.30") * 1e-3,
+        row.figure("0.33") * 1e-3,
+        COPPER);
+  }
+
+  /** Geometry and IEC 60028 copper; printed to five digits, hence 0.005 %. Table: 0.1 %. */
+  @Test
+  void vc02CoilFromWire() {
+    HandbookRow row = HandbookRow.of("VC02");
+    RoundWireCoil coil = coil();
+    assertThat(coil.turns()).isEqualTo((int) row.figure("288"));
+    assertThat(coil.wireLengthM()).isCloseTo(row.figure("46.596"), withinPercentage(0.005));
+    assertThat(coil.resistanceOhm()).isCloseTo(row.figure("11.365"), withinPercentage(0.005));
+    assertThat(coil.massKg() * 1e3).isCloseTo(row.figure("29.28"), withinPercentage(0.02));
+    assertThat(coil.forceFactorTm(1, GAP_M))
+        .isCloseTo(row.figure("15.532"), withinPercentage(0.005));
+    assertThat(coil.motorStrengthNsPerM(1, GAP_M))
+        .isCloseTo(row.figure("21.226"), withinPercentage(0.005));
+  }
+
+  /** L. Beranek and T. Mellow, Acoustics (2012), ch. 6: Bl^2/Re = B^2 V/r. Table: 1e-6. */
+  @Test
+  void vc03MotorIdentity() {
+    HandbookRow row = HandbookRow.of("VC03");
+    RoundWireCoil coil = coil();
+    double volume = coil.wireLengthM() * coil.wireSectionM2();
+    double wholeInField = volume / COPPER.resistivityOhmM();
+    assertThat(wholeInField).isCloseTo(row.figure("191.04"), withinPercentage(0.005));
+    assertThat(coil.motorStrengthNsPerM(1, 0.024) / wholeInField).isEqualTo(1, offset(1e-12));
+    double inGap = volume * GAP_M / 0.024;
+    double fromGap = inGap / COPPER.resistivityOhmM() * (GAP_M / 0.024);
+    assertThat(coil.motorStrengthNsPerM(1, GAP_M) / fromGap).isEqualTo(1, offset(1e-6));
+  }
+
+  /** The mass that the relation asks for is the mass that was wound, whatever wire and flux. */
+  @Test
+  void requiredMassIsTheWoundMass() {
+    for (ConductorMaterial material : ConductorMaterial.values()) {
+      for (double bare : new double[] {0.2e-3, 0.3e-3, 0.4e-3}) {
+        RoundWireCoil coil = new RoundWireCoil(2, 0.0385, 0.019, bare, 1.08 * bare, material);
+        double strength = coil.motorStrengthNsPerM(1.1, 0.006);
+        double asked = OverhungCoil.massKg(strength, 0.019, 0.006, 1.1, material);
+        assertThat(asked / coil.massKg()).isEqualTo(1, offset(1e-12));
+      }
+    }
+  }
+
+  /** IEC 60028 temperature coefficient. Printed to 0.01 dB and five digits. */
+  @Test
+  void th01ResistanceRises() {
+    HandbookRow row = HandbookRow.of("TH01");
+    double rise = row.figure("180");
+    assertThat(COPPER.temperatureCoefficientPerK()).isEqualTo(row.figure("0.00393"));
+    assertThat(CoilHeating.resistanceOhm(6, rise, COPPER) / 6)
+        .isEqualTo(row.figure("1.7074"), offset(1e-9));
+    assertThat(CoilHeating.levelLossDb(rise, COPPER)).isEqualTo(row.figure("4.65"), offset(0.005));
+  }
+
+  /** Steady heat balance. Printed to 0.01 K and 0.01 dB. */
+  @Test
+  void th02Equilibrium() {
+    HandbookRow row = HandbookRow.of("TH02");
+    double power = row.figure("50");
+    double rth = row.figure("2");
+    double rise = CoilHeating.steadyRiseK(power, rth, COPPER);
+    assertThat(rise).isEqualTo(row.figure("76.81"), offset(0.005));
+    assertThat(CoilHeating.levelLossDb(rise, COPPER)).isEqualTo(row.figure("2.29"), offset(0.005));
+    // It balances: the heat of the warm coil makes just this rise.
+    assertThat(power / CoilHeating.resistanceOhm(1, rise, COPPER) * rth)
+        .isEqualTo(rise, offset(1e-11));
+  }
+
+  /** IEC 60268-5, rated impedance. */
+  @Test
+  void zr01RatedImpedance() {
+    HandbookRow row = HandbookRow.of("ZR01");
+    assertThat(RatedImpedance.leastModulusOhm(row.figure("8"))).isEqualTo(row.figure("6.4"));
+    assertThat(RatedImpedance.leastModulusOhm(row.figure("4"))).isEqualTo(row.figure("3.2"));
+    assertThat(RatedImpedance.highestRatedOhm(3.2)).isEqualTo(4);
+  }
+}

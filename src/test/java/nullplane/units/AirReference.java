@@ -1,0 +1,58 @@
+package nullplane.units;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.withinPercentage;
+import static org.assertj.core.data.Offset.offset;
+
+import nullplane.HandbookRow;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+
+/** Air against handbook rows in reference/handbook_checks.csv. */
+@Tag("reference")
+class AirReference {
+  private static final double PRESSURE_PA = 101_325;
+
+  /** ISO 9613-1:1993. Printed to 0.01 m/s; table: 0.02 m/s, by another formula as well. */
+  @Test
+  void air2SpeedOfSound() {
+    HandbookRow row = HandbookRow.of("AIR2");
+    assertThat(Air.of(293.15, PRESSURE_PA, 0).speedOfSoundMPerS())
+        .isEqualTo(row.figure("343.20"), offset(0.005))
+        .isEqualTo(row.figure("343.21"), offset(0.02));
+    assertThat(Air.of(298.15, PRESSURE_PA, 0).speedOfSoundMPerS())
+        .isEqualTo(row.figure("346.11"), offset(0.006))
+        .isEqualTo(row.figure("346.13"), offset(0.02));
+  }
+
+  /** Ideal gas law. Table: 0.05 %. */
+  @Test
+  void air3Density() {
+    HandbookRow row = HandbookRow.of("AIR3");
+    assertThat(Air.of(293.15, PRESSURE_PA, 0).densityKgPerM3())
+        .isCloseTo(row.figure("1.2041"), withinPercentage(0.05));
+    assertThat(Air.of(298.15, PRESSURE_PA, 0).densityKgPerM3())
+        .isCloseTo(row.figure("1.1839"), withinPercentage(0.05));
+    assertThat(Air.of(293.15, PRESSURE_PA, 0.5).densityKgPerM3())
+        .isCloseTo(row.figure("1.1989"), withinPercentage(0.05));
+  }
+
+  @Test
+  void standardAirIsDryAirAtTwentyDegrees() {
+    Air found = Air.of(293.15, PRESSURE_PA, 0);
+    assertThat(Air.standard().densityKgPerM3()).isEqualTo(found.densityKgPerM3(), offset(5e-5));
+    assertThat(Air.standard().speedOfSoundMPerS()).isEqualTo(found.speedOfSoundMPerS());
+    assertThat(Air.standard().waveNumber(343.2)).isEqualTo(2 * Math.PI, offset(1e-14));
+  }
+
+  @Test
+  void rejectsWeatherOutsideTheFormulas() {
+    assertThatThrownBy(() -> Air.of(200, PRESSURE_PA, 0)).hasMessageContaining("253 K .. 323 K");
+    assertThatThrownBy(() -> Air.of(Double.NaN, PRESSURE_PA, 0))
+        .hasMessageContaining("temperature");
+    assertThatThrownBy(() -> Air.of(293, 0, 0)).hasMessageContaining("pressure");
+    assertThatThrownBy(() -> Air.of(293, PRESSURE_PA, 50)).hasMessageContaining("humidity");
+    assertThatThrownBy(() -> new Air(0, 343)).hasMessageContaining("air density");
+  }
+}
