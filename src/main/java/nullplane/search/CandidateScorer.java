@@ -3,6 +3,7 @@ package nullplane.search;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Future;
 import nullplane.scoring.Grade;
 import nullplane.scoring.SystemScorer;
@@ -14,15 +15,17 @@ import nullplane.scoring.SystemScorer;
 final class CandidateScorer {
   private final SystemScorer scorer;
   private final SearchPlan plan;
-  private final SearchConduct conduct;
+  private final ExecutorService executor;
+  private final int threads;
   private final List<SystemScorer.Workspace> spaces = new ArrayList<>();
   private final List<ScoredGenes> archive = new ArrayList<>();
 
-  CandidateScorer(SystemScorer scorer, SearchPlan plan, SearchConduct conduct) {
+  CandidateScorer(SystemScorer scorer, SearchPlan plan, int threads, ExecutorService executor) {
     this.scorer = scorer;
     this.plan = plan;
-    this.conduct = conduct;
-    for (int t = 0; t < conduct.threads(); t++) {
+    this.threads = threads;
+    this.executor = executor;
+    for (int t = 0; t < threads; t++) {
       spaces.add(scorer.newWorkspace());
     }
   }
@@ -31,18 +34,15 @@ final class CandidateScorer {
   List<Grade> score(List<double[]> candidates) {
     Grade[] grades = new Grade[candidates.size()];
     List<Future<?>> tasks = new ArrayList<>();
-    int threads = conduct.threads();
     for (int t = 0; t < threads; t++) {
       int first = t;
       tasks.add(
-          conduct
-              .executor()
-              .submit(
-                  () -> {
-                    for (int i = first; i < grades.length; i += threads) {
-                      grades[i] = scorer.grade(plan.woofer(candidates.get(i)), spaces.get(first));
-                    }
-                  }));
+          executor.submit(
+              () -> {
+                for (int i = first; i < grades.length; i += threads) {
+                  grades[i] = scorer.grade(plan.woofer(candidates.get(i)), spaces.get(first));
+                }
+              }));
     }
     for (Future<?> task : tasks) {
       waitFor(task);

@@ -1,25 +1,13 @@
 package nullplane.search;
 
-import java.util.concurrent.ExecutorService;
-import java.util.function.BooleanSupplier;
-
 /**
  * How a search runs.
  *
  * @param seed seed of all chance
  * @param evaluations woofers to score before it stops, 1000 or more
- * @param threads tasks to run at once; has no influence on the result
- * @param executor runs the tasks
- * @param stopWanted asked between generations; true ends the search with the best so far
- * @param progress told after each generation
+ * @param threads scoring tasks to run at once; has no influence on the result
  */
-public record SearchConduct(
-    long seed,
-    long evaluations,
-    int threads,
-    ExecutorService executor,
-    BooleanSupplier stopWanted,
-    SearchProgress progress) {
+public record SearchConduct(long seed, long evaluations, int threads) {
   /** Evaluations of a search that is not told otherwise. */
   public static final long USUAL_EVALUATIONS = 60_000;
 

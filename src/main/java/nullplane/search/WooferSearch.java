@@ -19,6 +19,7 @@ import java.util.Collections;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Random;
+import java.util.concurrent.ExecutorService;
 import nullplane.driver.Woofer;
 import nullplane.scoring.Assessment;
 import nullplane.scoring.Grade;
@@ -46,13 +47,20 @@ public final class WooferSearch {
   private final SystemScorer scorer;
   private final SearchPlan plan;
   private final SearchConduct conduct;
+  private final SearchWatch watch;
   private final CandidateScorer candidates;
 
-  private WooferSearch(SystemScorer scorer, SearchPlan plan, SearchConduct conduct) {
+  private WooferSearch(
+      SystemScorer scorer,
+      SearchPlan plan,
+      SearchConduct conduct,
+      ExecutorService executor,
+      SearchWatch watch) {
     this.scorer = scorer;
     this.plan = plan;
     this.conduct = conduct;
-    this.candidates = new CandidateScorer(scorer, plan, conduct);
+    this.watch = watch;
+    this.candidates = new CandidateScorer(scorer, plan, conduct.threads(), executor);
   }
 
   /**
@@ -60,12 +68,15 @@ public final class WooferSearch {
    *
    * @param scorer scores a woofer on the spec
    * @param conduct seed, budget, threads
+   * @param executor runs the scoring tasks
+   * @param watch hears of progress and may end the search
    * @return the ranked woofers and how they were found; infeasible ones are ranked only when
    *     nothing feasible was found
    */
-  public static SearchOutcome run(SystemScorer scorer, SearchConduct conduct) {
+  public static SearchOutcome run(
+      SystemScorer scorer, SearchConduct conduct, ExecutorService executor, SearchWatch watch) {
     SearchPlan plan = new SearchPlan(scorer.spec().woofer(), scorer.air());
-    return new WooferSearch(scorer, plan, conduct).search();
+    return new WooferSearch(scorer, plan, conduct, executor, watch).search();
   }
 
   private SearchOutcome search() {
@@ -105,13 +116,13 @@ public final class WooferSearch {
     Iterator<EvolutionResult<DoubleGene, Grade>> generations = engine.stream().iterator();
     Grade best = new Grade(Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY);
     while (candidates.evaluations() < conduct.evaluations()) {
-      if (conduct.stopWanted().getAsBoolean()) {
+      if (watch.stopWanted()) {
         return true;
       }
       Grade found = generations.next().bestFitness();
       best = found.compareTo(best) < 0 ? found : best;
       bestCosts.add(best.feasible() ? best.costDb() : Double.POSITIVE_INFINITY);
-      conduct.progress().generationDone(candidates.evaluations(), conduct.evaluations(), best);
+      watch.generationDone(candidates.evaluations(), conduct.evaluations(), best);
     }
     return false;
   }
