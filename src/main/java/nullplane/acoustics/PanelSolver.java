@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 import nullplane.units.Air;
 import nullplane.units.Checks;
+import nullplane.units.Curve;
 
 /**
  * Solves the thin-screen equation of a panel with flush rigid pistons.
@@ -104,6 +105,19 @@ public final class PanelSolver {
         fine.pressure().extrapolatedFrom(coarse.pressure(), weight),
         fine.farField().extrapolatedFrom(coarse.farField(), weight),
         weight * difference);
+  }
+
+  /**
+   * Solves over a frequency axis, one frequency after the other.
+   *
+   * @param frequencyHz the axis (Hz)
+   * @param points as in {@link #solve}
+   * @param directions as in {@link #solve}
+   */
+  public PanelResponse respond(
+      Curve frequencyHz, List<FieldPoint> points, List<Direction> directions) {
+    return new PanelResponse(
+        frequencyHz, frequencyHz.stream().mapToObj(f -> solve(f, points, directions)).toList());
   }
 
   private PanelSolution solveOn(

@@ -1,0 +1,124 @@
+package nullplane.scoring;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import nullplane.acoustics.Panel;
+import nullplane.acoustics.PanelSolver;
+import nullplane.acoustics.Piston;
+import nullplane.network.CoilCatalogue;
+import nullplane.units.Air;
+import nullplane.units.Range;
+
+/** Invented panel systems of a small workshop, for tests. */
+public final class WorkshopSpecs {
+  /** The air of every test. */
+  public static final Air AIR = Air.standard();
+
+  private WorkshopSpecs() {}
+
+  /** A brief for 300 mm woofers with wide ranges. */
+  public static WooferBrief brief300() {
+    return new WooferBrief(
+        0.3,
+        0.26,
+        new Range(20, 45),
+        new Range(0.25, 1.5),
+        new Range(0.03, 0.11),
+        new Range(0.004, 0.014),
+        5,
+        5.6,
+        0.0009,
+        150,
+        1.0,
+        0.008);
+  }
+
+  /** A brief like another, with pinned or narrowed free quantities. */
+  public static WooferBrief with(
+      WooferBrief brief, Range resonanceHz, Range totalQ, Range massKg, Range travelM) {
+    return new WooferBrief(
+        brief.nominalM(),
+        brief.effectiveDiameterM(),
+        resonanceHz,
+        totalQ,
+        massKg,
+        travelM,
+        brief.mechanicalQ(),
+        brief.resistanceOhm(),
+        brief.inductanceH(),
+        brief.powerW(),
+        brief.fluxT(),
+        brief.gapHeightM());
+  }
+
+  /** A stack of woofers one above the other on the centre line. */
+  public static StackBrief column(
+      String name,
+      double widthM,
+      double heightM,
+      double radiusM,
+      double levelDb,
+      double loudestDb,
+      double... centresM) {
+    List<Piston> pistons = new ArrayList<>();
+    for (double y : centresM) {
+      pistons.add(new Piston(0, y, radiusM));
+    }
+    return new StackBrief(
+        name,
+        Panel.overFloor(widthM, heightM, 0.04),
+        pistons,
+        levelDb,
+        loudestDb,
+        Optional.empty());
+  }
+
+  /**
+   * A spec of the given woofer and stacks with the hall's listening point, target and amplifier.
+   */
+  public static DesignSpec spec(WooferBrief brief, StackBrief... stacks) {
+    return new DesignSpec(
+        "test system",
+        brief,
+        List.of(stacks),
+        new Listening(3, 1),
+        new Target(2.83, 40, 200, 2),
+        new Amplifier(28, 3));
+  }
+
+  /** Single and pair on 44 cm panels. */
+  public static DesignSpec singleAndPair() {
+    return spec(
+        brief300(),
+        column("single", 0.44, 1.1, 0.13, 75, 86, -0.25),
+        column("pair", 0.44, 1.5, 0.13, 81, 92, -0.45, 0.45));
+  }
+
+  /** Solves a spec's panels and returns its scorer. */
+  public static SystemScorer scorer(DesignSpec spec) {
+    ScoringAxis axis = ScoringAxis.of(spec.target());
+    return new SystemScorer(
+        spec,
+        axis,
+        acoustics(spec, axis),
+        CoilCatalogue.standard().options(),
+        GradeWeights.STANDARD,
+        AIR);
+  }
+
+  /** Solves a spec's panels. */
+  public static List<StackAcoustics> acoustics(DesignSpec spec, ScoringAxis axis) {
+    return spec.stacks().stream()
+        .map(
+            stack ->
+                new StackAcoustics(
+                    stack,
+                    new PanelSolver(stack.panel(), stack.pistons(), AIR)
+                        .respond(
+                            axis.frequencyHz(),
+                            List.of(spec.listening().pointFor(stack.panel())),
+                            List.of())))
+        .toList();
+  }
+}
