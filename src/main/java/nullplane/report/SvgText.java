@@ -10,6 +10,7 @@ import java.util.regex.Pattern;
 /** Makes SVG text smaller and fit for a page that holds several pictures. */
 final class SvgText {
   private static final Pattern LONG_NUMBER = Pattern.compile("-?\\d+\\.\\d{3,}(?:E-?\\d+)?");
+  private static final Pattern LETTER_NUMBER = Pattern.compile("-?\\d+\\.\\d{2,}");
   private static final Pattern CLIP_ID = Pattern.compile("id=\"(clip[^\"]*)\"");
   private static final Pattern LINE =
       Pattern.compile(
@@ -29,7 +30,7 @@ final class SvgText {
    */
   static String tidied(String svg, String prefix, String title) {
     String text = svg.replaceFirst("<!DOCTYPE[^>]*>\\s*", "");
-    text = named(rounded(text), prefix);
+    text = named(rounded(text, LONG_NUMBER, 2), prefix);
     int close = text.indexOf('>', text.indexOf("<svg")) + 1;
     text =
         text.substring(0, close)
@@ -40,12 +41,13 @@ final class SvgText {
     return joined(text);
   }
 
-  private static String rounded(String svg) {
-    return LONG_NUMBER
+  private static String rounded(String svg, Pattern number, int decimals) {
+    return number
         .matcher(svg)
         .replaceAll(
             match -> {
-              BigDecimal value = new BigDecimal(match.group()).setScale(2, RoundingMode.HALF_EVEN);
+              BigDecimal value =
+                  new BigDecimal(match.group()).setScale(decimals, RoundingMode.HALF_EVEN);
               return value.signum() == 0 ? "0" : value.stripTrailingZeros().toPlainString();
             });
   }
@@ -65,38 +67,35 @@ final class SvgText {
     return text;
   }
 
+  /** Joins neighbouring pieces of one style into one path; the order of painting stays. */
   private static String joined(String svg) {
     StringBuilder text = new StringBuilder(svg.length());
-    StringBuilder points = new StringBuilder();
+    StringBuilder path = new StringBuilder();
     String style = "";
     String end = "";
     for (String row : svg.lines().toList()) {
       Matcher line = LINE.matcher(row);
-      boolean isLine = line.matches();
-      String start = isLine ? line.group(2) + "," + line.group(4) : "";
-      if (points.length() > 0 && !(isLine && line.group(1).equals(style) && start.equals(end))) {
-        polyline(text, points, style);
+      boolean isLine = row.contains("<line ") && line.matches();
+      if (path.length() > 0 && !(isLine && line.group(1).equals(style))) {
+        text.append("<path d=\"").append(path).append("\" style=\"fill:none;").append(style);
+        text.append("\"/>\n");
+        path.setLength(0);
+        end = "";
       }
       if (!isLine) {
-        text.append(row.strip()).append('\n');
+        // letters are the only shapes with quadratic curves; a tenth of a pixel is enough for them
+        text.append(row.contains(" Q") ? rounded(row.strip(), LETTER_NUMBER, 1) : row.strip());
+        text.append('\n');
         continue;
       }
-      if (points.length() == 0) {
-        points.append(start);
+      String start = line.group(2) + "," + line.group(4);
+      if (!start.equals(end)) {
+        path.append(path.length() > 0 ? " M" : "M").append(start);
       }
       style = line.group(1);
       end = line.group(3) + "," + line.group(5);
-      points.append(' ').append(end);
+      path.append(' ').append(end);
     }
     return text.toString();
-  }
-
-  private static void polyline(StringBuilder text, StringBuilder points, String style) {
-    text.append("<polyline points=\"")
-        .append(points)
-        .append("\" style=\"")
-        .append(style.contains("fill:") ? style : "fill:none;" + style)
-        .append("\"/>\n");
-    points.setLength(0);
   }
 }
