@@ -109,7 +109,7 @@ final class Cautions {
     if (loudest > EXPOSURE_DB) {
       cautions.add(
           "Hearing: "
-              + Verdict.name(where)
+              + Verdict.stack(where)
               + " reaches "
               + Figures.decibels(loudest)
               + " at "
@@ -134,7 +134,7 @@ final class Cautions {
       if (load < 1.1 * lowest) {
         cautions.add(
             "Amplifier: "
-                + Verdict.name(stack)
+                + Verdict.stack(stack)
                 + " loads it with "
                 + Figures.ohms(load)
                 + " at "
@@ -161,7 +161,7 @@ final class Cautions {
     if (hottestW >= 1) {
       cautions.add(
           "Heat: the series coil of "
-              + Verdict.name(where)
+              + Verdict.stack(where)
               + " turns up to "
               + Figures.of(hottestW, "W")
               + " into heat at "
@@ -178,11 +178,11 @@ final class Cautions {
             .toList();
     if (!tall.isEmpty()) {
       cautions.add(
-          "Stability: tall panels tip. "
+          "Stability: tall panels tip: "
               + tall.stream()
                   .map(
                       s ->
-                          Verdict.name(s)
+                          Verdict.stack(s)
                               + " is "
                               + Figures.metres(s.brief().panel().outline().heightM())
                               + " tall and "

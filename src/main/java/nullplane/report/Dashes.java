@@ -26,8 +26,11 @@ final class Dashes {
     boolean started = false;
     for (int i = 1; i < xPx.length; i++) {
       double length = Math.hypot(xPx[i] - xPx[i - 1], yPx[i] - yPx[i - 1]);
-      if (!(length > 0)) {
-        started = false;
+      if (Double.isNaN(length)) {
+        if (started) {
+          end(x, y);
+          started = false;
+        }
         continue;
       }
       double done = 0;
@@ -44,8 +47,7 @@ final class Dashes {
         left -= step;
         if (left <= 1e-9) {
           if (phase % 2 == 0) {
-            x.add(x.isEmpty() ? xPx[i] : x.get(x.size() - 1));
-            y.add(Double.NaN);
+            end(x, y);
           }
           phase = (phase + 1) % pattern.length;
           left = pattern[phase];
@@ -63,5 +65,11 @@ final class Dashes {
       List<Double> x, List<Double> y, double[] xPx, double[] yPx, int i, double share) {
     x.add(xPx[i - 1] + share * (xPx[i] - xPx[i - 1]));
     y.add(yPx[i - 1] + share * (yPx[i] - yPx[i - 1]));
+  }
+
+  /** Ends a dash. */
+  private static void end(List<Double> x, List<Double> y) {
+    x.add(x.get(x.size() - 1));
+    y.add(Double.NaN);
   }
 }

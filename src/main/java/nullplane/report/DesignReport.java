@@ -62,6 +62,16 @@ public final class DesignReport {
     return Collections.unmodifiableSortedMap(parts);
   }
 
+  /**
+   * Checks that this machine can draw letters, so that a run can fail before its search and not
+   * after.
+   *
+   * @throws nullplane.faults.OutputException if the machine has no font
+   */
+  public static void requireFonts() {
+    Lettering.PLAIN.width("0");
+  }
+
   private static void woofer(
       SortedMap<String, Supplier<byte[]>> parts,
       DesignSpec spec,

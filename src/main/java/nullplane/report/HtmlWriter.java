@@ -8,34 +8,44 @@ import java.util.stream.Collectors;
 final class HtmlWriter {
   private static final String STYLE =
       """
-      :root { color-scheme: light; }
-      body { font: 11pt/1.45 sans-serif; color: #000; background: #fff; max-width: 60rem;
+      html { font-size: 11pt; color-scheme: light; }
+      body { font: 1rem/1.4 sans-serif; color: #000; background: #fff; max-width: 68rem;
         margin: 2rem auto; padding: 0 1rem; }
       h1 { font-size: 1.6rem; border-bottom: 3px solid #0072b2; padding-bottom: .3rem; }
-      h2 { font-size: 1.2rem; margin-top: 2rem; }
-      h3 { font-size: 1rem; margin-top: 1.4rem; }
+      h2 { font-size: 1.2rem; margin: 1.8rem 0 .5rem; }
+      h3 { font-size: 1rem; margin: 1.2rem 0 .4rem; }
       .verdict { font-weight: bold; border-left: 4px solid #0072b2; padding-left: .8rem; }
-      table { border-collapse: collapse; width: 100%; font-size: .86rem; }
+      table { border-collapse: collapse; width: 100%; font-size: .88rem; }
       thead { display: table-header-group; }
-      th { text-align: left; border-bottom: 2px solid #000; padding: .25rem .4rem;
+      th { text-align: left; border-bottom: 2px solid #000; padding: .2rem .4rem;
         vertical-align: bottom; }
-      td { border-bottom: 1px solid #ccc; padding: .25rem .4rem; vertical-align: top; }
-      .number { text-align: right; white-space: nowrap; }
+      td { border-bottom: 1px solid #ccc; padding: .2rem .4rem; vertical-align: top; }
+      td:first-child { min-width: 4.5rem; }
+      .number { text-align: right; }
+      td.number { white-space: nowrap; }
       figure { margin: 1rem 0; break-inside: avoid; }
       figure svg { width: 100%; height: auto; }
-      figcaption { font-size: .86rem; color: #444; }
+      figcaption { font-size: .88rem; color: #444; }
       a { color: #005a8c; }
       footer { margin-top: 2.5rem; border-top: 1px solid #000; padding-top: .4rem;
         font-size: .8rem; }
       @media print {
-        @page { size: A4; margin: 16mm 14mm 18mm;
-          @bottom-right { content: counter(page) " of " counter(pages); font: 8pt sans-serif; } }
-        body { font-size: 9pt; margin: 0; padding: 0; max-width: none; }
+        @page { size: A4; margin: 14mm 14mm 16mm;
+          @bottom-left { content: "FOOT"; font: 7.5pt sans-serif; }
+          @bottom-right { content: counter(page) " of " counter(pages); font: 7.5pt sans-serif; } }
+        html { font-size: 8.5pt; }
+        body { margin: 0; padding: 0; max-width: none; line-height: 1.3; }
+        h1 { margin-top: 0; }
         h2, h3 { break-after: avoid; }
-        tr { break-inside: avoid; }
+        tr, table { break-inside: avoid; }
+        td, th { padding: .12rem .3rem; }
+        footer { display: none; }
         a { color: #000; }
       }
       """;
+
+  /** What may not stand in a text inside the style sheet: all that could end it. */
+  private static final String NOT_IN_STYLE = "[^\\p{L}\\p{N} .,;:()+-]";
 
   private HtmlWriter() {}
 
@@ -47,11 +57,12 @@ final class HtmlWriter {
    */
   static String write(Document document, Function<String, String> svg) {
     StringBuilder text = new StringBuilder();
-    text.append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n")
-        .append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>")
+    text.append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\"/>\n")
+        .append(
+            "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n<title>")
         .append(Html.escaped(document.title()))
         .append("</title>\n<style>\n")
-        .append(STYLE)
+        .append(STYLE.replace("FOOT", document.foot().replaceAll(NOT_IN_STYLE, " ")))
         .append("</style>\n</head>\n<body>\n<main>\n<h1>")
         .append(Html.escaped(document.title()))
         .append("</h1>\n");

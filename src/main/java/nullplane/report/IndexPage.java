@@ -46,7 +46,9 @@ public final class IndexPage {
       blocks.add(new Document.Paragraph(DesignReport.NOTHING_FOUND, true));
     } else {
       Verdict verdict = new Verdict(spec, shown.get(0), "Woofer 1");
-      blocks.add(new Document.Paragraph(verdict.shape() + " " + verdict.output(), true));
+      blocks.add(
+          new Document.Paragraph(
+              verdict.shape() + " " + verdict.output() + verdict.constraints(), true));
       verdict.remedies().forEach(remedy -> blocks.add(new Document.Paragraph(remedy)));
       blocks.add(new Document.Heading(2, "Ranking"));
       blocks.add(ranking(shown));

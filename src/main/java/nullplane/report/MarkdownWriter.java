@@ -5,7 +5,7 @@ import java.util.stream.Collectors;
 
 /** Writes a page as Markdown (CommonMark with tables). */
 final class MarkdownWriter {
-  private static final String SPECIAL = "\\`*_[]<>|#~&$!";
+  private static final String SPECIAL = "\\`*_[]|#~$!";
 
   private MarkdownWriter() {}
 
@@ -23,12 +23,12 @@ final class MarkdownWriter {
       return "#".repeat(heading.level()) + " " + escaped(heading.text()) + "\n";
     }
     if (block instanceof Document.Paragraph paragraph) {
-      String text = escaped(paragraph.text());
+      String text = atLineStart(paragraph.text());
       return (paragraph.verdict() ? "**" + text + "**" : text) + "\n";
     }
     if (block instanceof Document.Bullets bullets) {
       return bullets.items().stream()
-          .map(item -> "- " + escaped(item) + "\n")
+          .map(item -> "- " + atLineStart(item) + "\n")
           .collect(Collectors.joining());
     }
     if (block instanceof Document.Figure figure) {
@@ -64,13 +64,20 @@ final class MarkdownWriter {
         .chars()
         .forEach(
             c -> {
-              if (SPECIAL.indexOf(c) >= 0) {
-                safe.append('\\');
+              switch (c) {
+                case '<' -> safe.append("&lt;");
+                case '>' -> safe.append("&gt;");
+                case '&' -> safe.append("&amp;");
+                default -> safe.append(SPECIAL.indexOf(c) >= 0 ? "\\" : "").append((char) c);
               }
-              safe.append((char) c);
             });
-    String line = safe.toString();
-    // what would start a list, a rule, a heading line or a numbered item
-    return line.replaceFirst("^([-+=])", "\\\\$1").replaceFirst("^(\\d+)([.)]) ", "$1\\\\$2 ");
+    return safe.toString();
+  }
+
+  /** Returns the text for the start of a line: nothing starts a list, a rule or a heading. */
+  private static String atLineStart(String text) {
+    return escaped(text)
+        .replaceFirst("^([-+=])", "\\\\$1")
+        .replaceFirst("^(\\d+)([.)]) ", "$1\\\\$2 ");
   }
 }

@@ -40,18 +40,28 @@ final class ParameterTable {
     woofer = assessment.woofer();
     freeAir = assessment.freeAir();
     brief = spec.woofer();
-  }
-
-  Document.Table table() {
-    rows.clear();
     resonance();
     motor();
     size();
     derived();
+  }
+
+  /** Returns every parameter with value, unit, usual tolerance and condition. */
+  Document.Table values() {
     return new Document.Table(
-        List.of("Symbol", "Quantity", "Value", "Unit", "Usual tolerance", "Condition", "Reason"),
-        rows,
-        List.of(false, false, true, false, false, false, false));
+        List.of("Symbol", "Quantity", "Value", "Unit", "Usual tolerance", "Condition"),
+        rows.stream().map(row -> row.subList(0, 6)).toList(),
+        List.of(false, false, true, false, false, false));
+  }
+
+  /** Returns every parameter with the reason for its value. */
+  Document.Table reasons() {
+    return new Document.Table(
+        List.of("Symbol", "Quantity", "Value", "Unit", "Reason"),
+        rows.stream()
+            .map(row -> List.of(row.get(0), row.get(1), row.get(2), row.get(3), row.get(6)))
+            .toList(),
+        List.of(false, false, true, false, false));
   }
 
   private void resonance() {
@@ -94,10 +104,10 @@ final class ParameterTable {
         freeAir.movingMassKg() * 1e3,
         "g",
         "\u00b15 to 8 %",
-        FREE_AIR + "; includes the air of a disc in free air",
-        "Bare mass plus "
+        FREE_AIR,
+        "Bare mass plus the air of a disc in free air, "
             + Figures.grams(freeAir.movingMassKg() - woofer.bareMassKg())
-            + " of air.");
+            + ".");
     row(
         "xmax",
         "travel, one way",
@@ -120,7 +130,7 @@ final class ParameterTable {
             + " It keeps the least load at "
             + Figures.ohms(verdict.leastLoad().figures().leastLoadOhm())
             + ", in "
-            + Verdict.name(verdict.leastLoad())
+            + Verdict.stack(verdict.leastLoad())
             + "; "
             + Figures.ohms(spec.amplifier().lowestLoadOhm())
             + " is allowed.");
@@ -181,9 +191,9 @@ final class ParameterTable {
         woofer.effectiveAreaM2() * 1e4,
         "cm\u00b2",
         NO_USUAL,
-        "piston of "
+        "diameter "
             + Figures.millimetres(2 * woofer.radiusM())
-            + " diameter, middle of surround to middle of surround",
+            + ", between the middles of the surround",
         GIVEN);
   }
 
@@ -210,11 +220,11 @@ final class ParameterTable {
     SmallSignal baffle = SmallSignal.of(woofer, Mounting.INFINITE_BAFFLE, Air.standard());
     row(
         "fs",
-        "resonance frequency",
+        "resonance frequency, in a baffle",
         baffle.resonanceHz(),
         "Hz",
         NO_USUAL,
-        "the same woofer in an infinite baffle",
+        "infinite baffle, small signal",
         "For makers who measure in a baffle: more air moves along, "
             + Figures.grams(baffle.movingMassKg() - woofer.bareMassKg())
             + " instead of "
@@ -222,11 +232,11 @@ final class ParameterTable {
             + ".");
     row(
         "Qts",
-        "total Q factor",
+        "total Q factor, in a baffle",
         baffle.totalQ(),
         "1",
         NO_USUAL,
-        "the same woofer in an infinite baffle",
+        "infinite baffle, small signal",
         "As above.");
   }
 
@@ -238,7 +248,7 @@ final class ParameterTable {
         + ". At "
         + Figures.hertz(spec.target().lowCornerHz())
         + " the bare "
-        + Verdict.name(lift)
+        + Verdict.stack(lift)
         + (lack >= 0 ? " lacks " : " has ")
         + Figures.decibels(Math.abs(lack))
         + (lack >= 0 ? " against" : " more than")
@@ -251,7 +261,7 @@ final class ParameterTable {
     return "On the panels, coil included, it becomes "
         + span(s -> s.figures().panelTotalQ(), "")
         + ". With it "
-        + Verdict.name(worst)
+        + Verdict.stack(worst)
         + " needs "
         + Figures.decibels(worst.figures().correctionDb())
         + " of correction, the most of all stacks."
@@ -261,7 +271,7 @@ final class ParameterTable {
   private String massReason() {
     StackAssessment off = most(s -> Math.abs(s.figures().meanDeviationDb()));
     return "Mass, Bl and Re set the level: "
-        + Verdict.name(off)
+        + Verdict.stack(off)
         + " is furthest from its target with a mean of "
         + Figures.signedDecibels(off.figures().meanDeviationDb())
         + ". The coil takes "
@@ -299,10 +309,12 @@ final class ParameterTable {
     return "The loudest level asked for needs "
         + Figures.millimetres(woofer.travelM() / Math.pow(10, least / 20))
         + ", in "
-        + Verdict.name(where)
+        + Verdict.stack(where)
         + " at "
         + Figures.hertz(leastHz)
-        + "; more travel costs coil mass, less would cost level."
+        + (least >= 0
+            ? "; the rest is in hand, paid for in coil mass."
+            : "; it is bounded by the coil mass that more travel costs.")
         + note;
   }
 

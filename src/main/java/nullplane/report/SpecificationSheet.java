@@ -58,7 +58,9 @@ public final class SpecificationSheet {
   Document document() {
     Verdict verdict = new Verdict(spec, woofer, "Woofer " + rank);
     List<Document.Block> blocks = new ArrayList<>();
-    blocks.add(new Document.Paragraph(verdict.shape() + " " + verdict.output(), true));
+    blocks.add(
+        new Document.Paragraph(
+            verdict.shape() + " " + verdict.output() + verdict.constraints(), true));
     verdict.remedies().forEach(remedy -> blocks.add(new Document.Paragraph(remedy)));
     if (!woofer.violations().isEmpty()) {
       blocks.add(new Document.Heading(2, "Constraints broken"));
@@ -69,7 +71,8 @@ public final class SpecificationSheet {
         new Document.Table(
             List.of("Figure", "Value", "Where"), verdict.deciding(), List.of(false, true, false)));
     blocks.add(new Document.Heading(2, "Parameters"));
-    blocks.add(new ParameterTable(spec, woofer, verdict).table());
+    ParameterTable parameters = new ParameterTable(spec, woofer, verdict);
+    blocks.add(parameters.values());
     blocks.add(
         new Document.Paragraph(
             "Terms and conditions as in IEC 60268-5. Usual tolerances are common practice; what the"
@@ -77,6 +80,8 @@ public final class SpecificationSheet {
                 + Figures.NOT_DETERMINED
                 + ". Break-in is common practice too: 1 to 2 h near fs at about 0.8 of the travel,"
                 + " then 24 h rest."));
+    blocks.add(new Document.Heading(2, "Why these values"));
+    blocks.add(parameters.reasons());
     coil(blocks);
     given(blocks);
     blocks.add(new Document.Heading(2, "In each stack"));

@@ -78,7 +78,7 @@ final class Verdict {
           + " meets the corridor in every stack; the worst rms deviation is "
           + Figures.decibels(worstShape().figures().rmsDeviationDb())
           + ", in "
-          + name(worstShape())
+          + stack(worstShape())
           + ".";
     }
     long outside = woofer.stacks().stream().filter(s -> s.figures().worstExcessDb() > 0).count();
@@ -88,7 +88,7 @@ final class Verdict {
         + " of "
         + woofer.stacks().size()
         + " stacks: "
-        + name(worstExcess())
+        + stack(worstExcess())
         + " misses by "
         + Figures.decibels(worstExcess().figures().worstExcessDb())
         + " at "
@@ -101,7 +101,7 @@ final class Verdict {
     StackAssessment least = leastMargin();
     double margin = least.figures().outputMarginDb();
     String where =
-        name(least)
+        stack(least)
             + " at "
             + Figures.hertz(least.figures().outputMarginHz())
             + ", where "
@@ -116,6 +116,14 @@ final class Verdict {
         : "The loudest level falls short by " + Figures.decibels(-margin) + " in " + where + ".";
   }
 
+  /** Returns the verdict on the constraints: one sentence, empty if all are met. */
+  String constraints() {
+    int broken = woofer.violations().size();
+    return broken == 0
+        ? ""
+        : " It breaks " + broken + (broken == 1 ? " constraint." : " constraints.");
+  }
+
   /** Returns what can be done, a sentence for each thing that is not met; empty if all is met. */
   List<String> remedies() {
     List<String> remedies = new ArrayList<>();
@@ -127,7 +135,7 @@ final class Verdict {
               + " instead of "
               + Figures.decibels(spec.target().corridorDb())
               + "; else change the level, the low corner or the panel of "
-              + name(worstExcess())
+              + stack(worstExcess())
               + ", or widen what the search may choose.");
     }
     if (!loudEverywhere()) {
@@ -135,7 +143,8 @@ final class Verdict {
     }
     if (!loadAllowed()) {
       remedies.add(
-          name(leastLoad())
+          "The load of "
+              + stack(leastLoad())
               + " falls to "
               + Figures.ohms(leastLoad().figures().leastLoadOhm())
               + " at "
@@ -177,7 +186,8 @@ final class Verdict {
                   + " instead of "
                   + Figures.of(spec.amplifier().voltageV(), "V");
         };
-    return name(stack)
+    return "To reach it, "
+        + stack(stack)
         + " would need "
         + way
         + ", or a loudest level of "
@@ -240,6 +250,12 @@ final class Verdict {
                 + Figures.grams(woofer.budget().coilMassKg())));
   }
 
+  /** Returns a stack's name as it stands in a sentence. */
+  static String stack(StackAssessment stack) {
+    return "stack " + name(stack);
+  }
+
+  /** Returns a stack's name as it stands in a table. */
   static String name(StackAssessment stack) {
     return Lettering.clean(stack.brief().name());
   }
