@@ -1,0 +1,140 @@
+package nullplane.report;
+
+import java.nio.charset.StandardCharsets;
+import java.util.Collections;
+import java.util.List;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.function.Function;
+import java.util.function.Supplier;
+import nullplane.scoring.Assessment;
+import nullplane.scoring.DesignSpec;
+import nullplane.search.SearchOutcome;
+
+/** Every file for people that a design run gives: pages and pictures, as bytes. */
+public final class DesignReport {
+  /** How many woofers get a sheet. */
+  public static final int MOST_SHEETS = 5;
+
+  static final String NOTHING_FOUND =
+      "No woofer was found that can be ranked. Widen the ranges that the search may choose from, or"
+          + " ask for less.";
+
+  private DesignReport() {}
+
+  /**
+   * Returns every file of a run by its relative path.
+   *
+   * @param spec the spec
+   * @param outcome what was found
+   * @param run what tells two prints apart
+   * @throws nullplane.faults.OutputException if the machine has no font for the pictures
+   */
+  public static SortedMap<String, byte[]> files(
+      DesignSpec spec, SearchOutcome outcome, RunInfo run) {
+    SortedMap<String, byte[]> files = new TreeMap<>();
+    parts(spec, outcome, run).forEach((path, bytes) -> files.put(path, bytes.get()));
+    return Collections.unmodifiableSortedMap(files);
+  }
+
+  /**
+   * Returns what makes each file of a run, by its relative path. The suppliers can be called in any
+   * order and on several threads; a picture's SVG is drawn once and shared with the pages that hold
+   * it.
+   *
+   * @param spec the spec
+   * @param outcome what was found
+   * @param run what tells two prints apart
+   */
+  public static SortedMap<String, Supplier<byte[]>> parts(
+      DesignSpec spec, SearchOutcome outcome, RunInfo run) {
+    SortedMap<String, Supplier<byte[]>> parts = new TreeMap<>();
+    List<Assessment> shown = shown(outcome);
+    if (!shown.isEmpty()) {
+      PlotRanges ranges = PlotRanges.of(spec, shown);
+      for (int i = 0; i < shown.size(); i++) {
+        woofer(parts, spec, shown.get(i), i + 1, run, ranges);
+      }
+    }
+    IndexPage index = new IndexPage(spec, outcome, run);
+    parts.put("index.md", () -> utf8(index.markdown()));
+    parts.put("index.html", () -> utf8(index.html(pictures(parts, ""))));
+    return Collections.unmodifiableSortedMap(parts);
+  }
+
+  /**
+   * Checks that this machine can draw letters, so that a run can fail before its search and not
+   * after.
+   *
+   * @throws nullplane.faults.OutputException if the machine has no font
+   */
+  public static void requireFonts() {
+    Lettering.PLAIN.width("0");
+  }
+
+  private static void woofer(
+      SortedMap<String, Supplier<byte[]>> parts,
+      DesignSpec spec,
+      Assessment woofer,
+      int rank,
+      RunInfo run,
+      PlotRanges ranges) {
+    String folder = folder(rank);
+    String title = SpecificationSheet.title(woofer, rank);
+    for (Charts.Kind kind : Charts.Kind.values()) {
+      // XChart's charts keep state while they are painted, so each file draws its own picture
+      parts.put(
+          folder + kind.fileStem() + ".png",
+          () -> Charts.of(kind, spec, woofer, title, ranges).png());
+      parts.put(
+          folder + kind.fileStem() + ".svg",
+          new Once(() -> Charts.of(kind, spec, woofer, title, ranges).svg()));
+    }
+    SpecificationSheet sheet = new SpecificationSheet(spec, woofer, rank, run);
+    parts.put(folder + "sheet.md", () -> utf8(sheet.markdown()));
+    parts.put(folder + "sheet.html", () -> utf8(sheet.html(pictures(parts, folder))));
+  }
+
+  private static Function<String, String> pictures(
+      SortedMap<String, Supplier<byte[]>> parts, String folder) {
+    return path -> {
+      Supplier<byte[]> svg = parts.get(folder + path);
+      if (svg == null) {
+        throw new IllegalStateException("no picture " + folder + path);
+      }
+      return new String(svg.get(), StandardCharsets.UTF_8);
+    };
+  }
+
+  /** Returns the woofers that get a sheet, best first. */
+  static List<Assessment> shown(SearchOutcome outcome) {
+    return outcome.ranked().subList(0, Math.min(MOST_SHEETS, outcome.ranked().size()));
+  }
+
+  /** Returns the folder of a woofer's files, with its slash at the end. */
+  static String folder(int rank) {
+    return "woofer-" + rank + "/";
+  }
+
+  private static byte[] utf8(String text) {
+    return text.getBytes(StandardCharsets.UTF_8);
+  }
+
+  /** Makes bytes at the first call and keeps them. */
+  private static final class Once implements Supplier<byte[]> {
+    private final Supplier<byte[]> maker;
+    private byte[] kept = {};
+
+    Once(Supplier<byte[]> maker) {
+      this.maker = maker;
+    }
+
+    @Override
+    public synchronized byte[] get() {
+      if (kept.length == 0) {
+        kept = maker.get();
+      }
+      return kept.clone();
+    }
+  }
+}

@@ -1,0 +1,142 @@
+package nullplane.report;
+
+import java.awt.Color;
+import java.awt.Graphics2D;
+import java.util.List;
+import nullplane.report.AxisLettering.Entry;
+import nullplane.report.Lettering.Align;
+import nullplane.scoring.Assessment;
+import nullplane.scoring.DesignSpec;
+import nullplane.scoring.StackAssessment;
+import nullplane.scoring.StackFigures;
+import nullplane.units.Range;
+
+/** Level of each stack, one panel per stack, over its corridor. */
+final class LevelChart {
+  private static final double BAND_TINT = 0.3;
+
+  private final DesignSpec spec;
+  private final Assessment woofer;
+  private final String title;
+  private final PlotRanges ranges;
+
+  LevelChart(DesignSpec spec, Assessment woofer, String title, PlotRanges ranges) {
+    this.spec = spec;
+    this.woofer = woofer;
+    this.title = title;
+    this.ranges = ranges;
+  }
+
+  Picture picture() {
+    PanelGrid grid = new PanelGrid(woofer.stacks().size(), frame().heightPx());
+    return new Picture(
+        Charts.Kind.LEVEL.fileStem(),
+        PanelGrid.WIDTH_PX,
+        grid.heightPx(),
+        title + ": level of each stack over frequency, against the corridor round its target level",
+        g -> paint(g, grid));
+  }
+
+  /** Returns the frame of each panel. */
+  PlotFrame frame() {
+    int panels = woofer.stacks().size();
+    return PlotFrame.ofLevels(
+        PanelGrid.frameWidthPx(panels), ranges.levelDb(), PanelGrid.dbPerDecade(panels));
+  }
+
+  /** Returns the plot of one stack. */
+  FrequencyPlot plot(int index) {
+    StackAssessment stack = woofer.stacks().get(index);
+    Color colour = Palette.stack(index);
+    FrequencyPlot plot = new FrequencyPlot(frame());
+    double target = stack.brief().levelDb();
+    double corridor = spec.target().corridorDb();
+    plot.band(
+        new Range(spec.target().lowCornerHz(), spec.target().upperCornerHz()),
+        new Range(target - corridor, target + corridor),
+        Palette.tint(colour, BAND_TINT));
+    plot.grid(Charts.multiples(ranges.levelDb(), 10), Charts.multiples(ranges.levelDb(), 2));
+    double[] frequency = stack.curves().frequencyHz().toArray();
+    if (stack.coil().present()) {
+      plot.curve(
+          frequency, stack.curves().bareLevelDb().toArray(), Palette.SOFT_INK, LineStyle.BARE);
+    }
+    plot.curve(frequency, stack.curves().levelDb().toArray(), colour, LineStyle.MAIN);
+    return plot;
+  }
+
+  private void paint(Graphics2D g, PanelGrid grid) {
+    Lettering.BOLD.draw(
+        g,
+        Lettering.BOLD.fitted(title + ": level against target", PanelGrid.WIDTH_PX - 80.0),
+        grid.left(0),
+        20,
+        Align.LEFT,
+        Palette.INK);
+    List<Double> labelled = Charts.multiples(ranges.levelDb(), 10);
+    String axis =
+        Charts.levelTitle(spec, "Level", ", " + Charts.plain(spec.target().voltageV()) + " V");
+    for (int i = 0; i < woofer.stacks().size(); i++) {
+      FrequencyPlot plot = plot(i);
+      double x = grid.left(i);
+      double y = grid.top(i);
+      plot.paint(g, x, y);
+      StackAssessment stack = woofer.stacks().get(i);
+      head(g, plot.frame(), x, y, stack.brief().name(), Palette.stack(i), verdict(stack.figures()));
+      AxisLettering.frequencies(g, plot.frame(), x, y);
+      AxisLettering.values(g, plot.frame(), x, y, labelled, grid.first(i));
+      if (grid.first(i)) {
+        AxisLettering.valueTitle(g, plot.frame(), x, y, axis);
+      }
+    }
+    AxisLettering.legend(
+        g,
+        List.of(
+            new Entry("with its series coil, if any", Palette.SOFT_INK, LineStyle.MAIN, false),
+            new Entry("without the coil", Palette.SOFT_INK, LineStyle.BARE, false),
+            new Entry(
+                "target level "
+                    + "\u00b1"
+                    + Charts.plain(spec.target().corridorDb())
+                    + " dB, "
+                    + Charts.plain(spec.target().lowCornerHz())
+                    + " to "
+                    + Charts.plain(spec.target().upperCornerHz())
+                    + " Hz",
+                Palette.tint(Palette.SOFT_INK, BAND_TINT),
+                LineStyle.MAIN,
+                true)),
+        grid.left(0),
+        grid.legendTop(),
+        PanelGrid.WIDTH_PX - 80.0);
+  }
+
+  /** Writes a panel's two head lines. */
+  static void head(
+      Graphics2D g,
+      PlotFrame frame,
+      double x,
+      double y,
+      String name,
+      Color colour,
+      String verdict) {
+    Lettering.BOLD.draw(
+        g,
+        Lettering.BOLD.fitted(name, frame.widthPx()),
+        x,
+        y - 25,
+        Align.LEFT,
+        Palette.shade(colour, 0.7));
+    Lettering.SMALL.draw(
+        g, Lettering.SMALL.fitted(verdict, frame.widthPx()), x, y - 8, Align.LEFT, Palette.INK);
+  }
+
+  private static String verdict(StackFigures figures) {
+    return figures.worstExcessDb() > 0
+        ? "outside by "
+            + Figures.decibels(figures.worstExcessDb())
+            + " at "
+            + Figures.hertz(figures.worstExcessHz())
+        : "inside the corridor, rms " + Figures.decibels(figures.rmsDeviationDb());
+  }
+}

@@ -1,0 +1,184 @@
+package nullplane.report;
+
+import java.util.ArrayList;
+import java.util.List;
+import nullplane.scoring.Assessment;
+import nullplane.scoring.DesignSpec;
+import nullplane.scoring.StackAssessment;
+import nullplane.scoring.StackFigures;
+import nullplane.search.SearchOutcome;
+
+/** A run at a glance, as plain text of at most 80 columns. */
+public final class TerminalSummary {
+  /** The most characters in a line. */
+  public static final int WIDTH = 80;
+
+  private static final String BOLD = "\u001b[1m";
+  private static final String PLAIN = "\u001b[0m";
+
+  private final DesignSpec spec;
+  private final SearchOutcome outcome;
+  private final RunInfo run;
+  private final String folder;
+  private final boolean colour;
+  private final List<String> lines = new ArrayList<>();
+
+  private TerminalSummary(
+      DesignSpec spec, SearchOutcome outcome, RunInfo run, String folder, boolean colour) {
+    this.spec = spec;
+    this.outcome = outcome;
+    this.run = run;
+    this.folder = folder;
+    this.colour = colour;
+  }
+
+  /**
+   * Returns the summary, each line ended by a line feed.
+   *
+   * @param spec the spec
+   * @param outcome what was found
+   * @param run what tells two runs apart
+   * @param folder where the files went; the last line, which may be wider than 80 columns so that
+   *     the path can be copied whole
+   * @param colour whether to set heads off by terminal codes
+   */
+  public static String of(
+      DesignSpec spec, SearchOutcome outcome, RunInfo run, String folder, boolean colour) {
+    return new TerminalSummary(spec, outcome, run, folder, colour).text();
+  }
+
+  private String text() {
+    lines.clear();
+    List<Assessment> shown = DesignReport.shown(outcome);
+    if (shown.isEmpty()) {
+      paragraph(DesignReport.NOTHING_FOUND);
+      blank();
+    } else {
+      best(shown.get(0));
+      ranking(shown);
+      stacks(shown.get(0));
+      cautions(shown.get(0));
+    }
+    paragraph(
+        "Scored "
+            + outcome.evaluations()
+            + " woofers in "
+            + outcome.generations()
+            + " generations: "
+            + Lettering.clean(outcome.stopReason())
+            + ".");
+    paragraph(PlainTable.shortened(Lettering.clean(spec.title()), 30) + ": " + run.oneLine());
+    lines.add("Files: " + Lettering.clean(folder));
+    return String.join("\n", lines) + "\n";
+  }
+
+  private void best(Assessment best) {
+    String title = "Woofer 1";
+    Verdict verdict = new Verdict(spec, best, title);
+    head(PlainTable.shortened(SpecificationSheet.title(best, 1) + ", best of the run", WIDTH));
+    for (List<String> figure : verdict.deciding()) {
+      String start = String.format("  %-22s  %9s  ", figure.get(0), figure.get(1));
+      List<String> where = PlainTable.wrapped(figure.get(2), WIDTH - start.length(), 0);
+      lines.add(start + where.get(0));
+      where.stream().skip(1).forEach(more -> lines.add(" ".repeat(start.length()) + more));
+    }
+    blank();
+    paragraph(verdict.shape());
+    paragraph(verdict.output());
+    verdict.remedies().forEach(this::paragraph);
+    best.violations().forEach(broken -> paragraph("Constraint broken: " + broken));
+    blank();
+  }
+
+  private void ranking(List<Assessment> shown) {
+    head("Ranked woofers; fs and Qts in free air, worst stack counted");
+    PlainTable table =
+        new PlainTable(
+            List.of(
+                List.of(
+                    "", "fs", "Qts", "bare", "travel", "level", "margin", "limit", "fix", "load"),
+                List.of("", "Hz", "", "g", "mm", "rms dB", "dB", "", "dB", "ohm")));
+    for (int i = 0; i < shown.size(); i++) {
+      Assessment woofer = shown.get(i);
+      Verdict verdict = new Verdict(spec, woofer, "Woofer " + (i + 1));
+      StackFigures margin = verdict.leastMargin().figures();
+      table.add(
+          List.of(
+              "Woofer " + (i + 1) + (woofer.grade().feasible() ? "" : " *"),
+              Figures.number(woofer.freeAir().resonanceHz()),
+              Figures.number(woofer.freeAir().totalQ()),
+              Figures.number(woofer.woofer().bareMassKg() * 1e3),
+              Figures.number(woofer.woofer().travelM() * 1e3),
+              Figures.decibelNumber(verdict.worstShape().figures().rmsDeviationDb()),
+              Figures.signedDecibelNumber(margin.outputMarginDb()),
+              margin.outputLimit().word(),
+              Figures.decibelNumber(verdict.mostCorrection().figures().correctionDb()),
+              Figures.number(verdict.leastLoad().figures().leastLoadOhm())));
+    }
+    table(table);
+    if (shown.stream().anyMatch(woofer -> !woofer.grade().feasible())) {
+      lines.add("* breaks a constraint; its sheet says which");
+    }
+    blank();
+  }
+
+  private void stacks(Assessment best) {
+    head("Woofer 1 in each stack; fix: correction needed without the coil");
+    PlainTable table =
+        new PlainTable(
+            List.of(
+                List.of(
+                    "Stack", "level", "mean", "outside", "margin", "limit", "load", "coil", "fix"),
+                List.of("", "rms dB", "dB", "dB", "dB", "", "ohm", "mH", "dB")));
+    for (StackAssessment stack : best.stacks()) {
+      StackFigures figures = stack.figures();
+      table.add(
+          List.of(
+              Verdict.name(stack),
+              Figures.decibelNumber(figures.rmsDeviationDb()),
+              Figures.signedDecibelNumber(figures.meanDeviationDb()),
+              Figures.decibelNumber(figures.worstExcessDb()),
+              Figures.signedDecibelNumber(figures.outputMarginDb()),
+              figures.outputLimit().word(),
+              Figures.number(figures.leastLoadOhm()),
+              stack.coil().present() ? Figures.number(stack.coil().inductanceH() * 1e3) : "none",
+              Figures.decibelNumber(figures.correctionDb())));
+    }
+    table(table);
+    blank();
+  }
+
+  private void cautions(Assessment best) {
+    head("Cautions");
+    for (String caution : new Cautions(spec, best).sentences()) {
+      List<String> wrapped = PlainTable.wrapped(caution, WIDTH - 2, 0);
+      for (int i = 0; i < wrapped.size(); i++) {
+        lines.add((i == 0 ? "- " : "  ") + wrapped.get(i));
+      }
+    }
+    blank();
+  }
+
+  private void table(PlainTable table) {
+    List<String> rows = table.lines(WIDTH);
+    for (int i = 0; i < rows.size(); i++) {
+      lines.add(i < table.headRows() ? strong(rows.get(i)) : rows.get(i));
+    }
+  }
+
+  private void head(String text) {
+    lines.add(strong(text));
+  }
+
+  private String strong(String text) {
+    return colour ? BOLD + text + PLAIN : text;
+  }
+
+  private void paragraph(String text) {
+    lines.addAll(PlainTable.wrapped(Lettering.clean(text), WIDTH, 0));
+  }
+
+  private void blank() {
+    lines.add("");
+  }
+}
