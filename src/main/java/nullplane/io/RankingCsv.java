@@ -1,0 +1,118 @@
+package nullplane.io;
+
+import java.util.ArrayList;
+import java.util.List;
+import nullplane.driver.SmallSignal;
+import nullplane.driver.Woofer;
+import nullplane.scoring.Assessment;
+import nullplane.scoring.StackAssessment;
+import nullplane.scoring.StackFigures;
+import nullplane.search.SearchOutcome;
+
+/**
+ * A ranking as a table: one row per woofer, values to six significant digits, the unit in each
+ * header. The columns of a woofer carry the names of a woofer file's keys. Source: RFC 4180.
+ */
+public final class RankingCsv {
+  private final List<String> header = new ArrayList<>();
+  private final List<String> cells = new ArrayList<>();
+
+  private RankingCsv() {}
+
+  /**
+   * Returns the bytes of the table.
+   *
+   * @param outcome what the search found
+   * @throws IllegalStateException if a number to be written is not finite
+   */
+  public static byte[] of(SearchOutcome outcome) {
+    return of(outcome.ranked());
+  }
+
+  /**
+   * Returns the bytes of the table.
+   *
+   * @param ranked the woofers, best first, all scored on the same spec
+   * @throws IllegalStateException if a number to be written is not finite
+   */
+  public static byte[] of(List<Assessment> ranked) {
+    CsvText text = new CsvText();
+    for (int i = 0; i < ranked.size(); i++) {
+      RankingCsv row = new RankingCsv();
+      row.fill(i + 1, ranked.get(i));
+      if (i == 0) {
+        text.row(row.header);
+      }
+      text.row(row.cells);
+    }
+    if (ranked.isEmpty()) {
+      text.row(List.of("rank", "name"));
+    }
+    return text.bytes();
+  }
+
+  private void fill(int rank, Assessment assessment) {
+    Woofer woofer = assessment.woofer();
+    SmallSignal set = assessment.freeAir();
+    cell("rank", Integer.toString(rank));
+    cell("name", CsvText.name(woofer.name()));
+    cell("feasible", assessment.grade().feasible() ? "yes" : "no");
+    number("cost [dB]", assessment.grade().costDb(), 0);
+    number("violation", assessment.grade().violation(), 0);
+    number("nominal [mm]", woofer.nominalM(), 3);
+    number("sd [cm2]", woofer.effectiveAreaM2(), 4);
+    number("re [ohm]", woofer.resistanceOhm(), 0);
+    number("fs [Hz]", set.resonanceHz(), 0);
+    number("qms", set.mechanicalQ(), 0);
+    number("qes", set.electricalQ(), 0);
+    number("qts", set.totalQ(), 0);
+    number("bl [Tm]", woofer.forceFactorTm(), 0);
+    number("mms [g]", set.movingMassKg(), 3);
+    number("moving-mass [g]", woofer.bareMassKg(), 3);
+    cell("mounting", "free-air");
+    number("travel [mm]", woofer.travelM(), 3);
+    number("le [mH]", woofer.inductanceH(), 3);
+    number("power [W]", woofer.powerW(), 0);
+    number("kms [N/m]", woofer.stiffnessNPerM(), 0);
+    number("rms [N s/m]", woofer.lossNsPerM(), 0);
+    number("vas [l]", set.equivalentVolumeM3(), 3);
+    number("coil mass [g]", assessment.budget().coilMassKg(), 3);
+    assessment.stacks().forEach(this::stack);
+    cell("violations", CsvText.name(String.join("; ", assessment.violations())));
+  }
+
+  private void stack(StackAssessment stack) {
+    String name = stack.brief().name();
+    StackFigures f = stack.figures();
+    cell(head(name, "wiring"), stack.wiring().inWords());
+    number(head(name, "coil [mH]"), stack.coil().inductanceH(), 3);
+    number(head(name, "coil resistance [ohm]"), stack.coil().resistanceOhm(), 0);
+    number(head(name, "rms deviation [dB]"), f.rmsDeviationDb(), 0);
+    number(head(name, "mean deviation [dB]"), f.meanDeviationDb(), 0);
+    number(head(name, "outside corridor [dB]"), f.worstExcessDb(), 0);
+    number(head(name, "outside corridor at [Hz]"), f.worstExcessHz(), 0);
+    number(head(name, "output margin [dB]"), f.outputMarginDb(), 0);
+    number(head(name, "output margin at [Hz]"), f.outputMarginHz(), 0);
+    cell(head(name, "limit"), f.outputLimit().word());
+    number(head(name, "least load [ohm]"), f.leastLoadOhm(), 0);
+    number(head(name, "correction [dB]"), f.correctionDb(), 0);
+    number(head(name, "fs on panel [Hz]"), f.panelResonanceHz(), 0);
+    number(head(name, "qts on panel"), f.panelTotalQ(), 0);
+  }
+
+  private static String head(String stack, String column) {
+    return CsvText.name(stack + ": " + column);
+  }
+
+  private void number(String head, double value, int decimals) {
+    if (!Double.isFinite(value)) {
+      throw new IllegalStateException(head + " is " + value);
+    }
+    cell(head, DecimalText.rounded(value, decimals));
+  }
+
+  private void cell(String head, String value) {
+    header.add(head);
+    cells.add(value);
+  }
+}

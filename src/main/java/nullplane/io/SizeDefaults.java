@@ -1,0 +1,131 @@
+package nullplane.io;
+
+import java.util.List;
+import nullplane.driver.Mounting;
+import nullplane.units.Air;
+import nullplane.units.Range;
+
+/**
+ * What a spec leaves out about a woofer, by the nominal size nearest to its own (by ratio).
+ *
+ * <p>Provenance: common practice of woofer makers, no published source. The table holds the total
+ * moving mass Mms that woofers of a size have; what the search varies is the mass without air, so
+ * the air of a free disc (see {@link Mounting#FREE_AIR}) is taken off for the woofer's own
+ * effective diameter. The rows for 165 mm and 530 mm continue the trend of the others. Travel is
+ * one way. Inductance grows with the size, 0.9 mH at 300 mm. All of it can be overruled in the
+ * spec.
+ */
+final class SizeDefaults {
+  /** Total Q the search may choose at any size (1). Common practice. */
+  static final Range TOTAL_Q = new Range(0.3, 1.5);
+
+  /** Mechanical Q (1). Common practice. */
+  static final double MECHANICAL_Q = 5;
+
+  /** Direct-current resistance (ohm): a coil for a rated 8 ohm. Common practice. */
+  static final double RESISTANCE_OHM = 5.6;
+
+  /** Flux density in the gap (T): a good ferrite motor. Common practice. */
+  static final double FLUX_T = 1.0;
+
+  private static final List<Row> ROWS =
+      List.of(
+          //      nominal  Sd cm2  fs Hz         Mms g          travel mm    mH   W    gap mm
+          new Row(0.165, 137, range(30, 80), range(12, 25), range(3, 8), 0.5, 60, 6),
+          new Row(0.200, 215, range(25, 65), range(18, 35), range(3, 10), 0.6, 80, 6),
+          new Row(0.250, 337, range(22, 55), range(25, 60), range(4, 12), 0.75, 120, 8),
+          new Row(0.300, 505, range(20, 45), range(40, 120), range(4, 14), 0.9, 150, 8),
+          new Row(0.380, 840, range(18, 42), range(70, 180), range(4, 16), 1.2, 250, 10),
+          new Row(0.460, 1190, range(16, 40), range(100, 300), range(5, 18), 1.5, 350, 12),
+          new Row(0.530, 1700, range(15, 38), range(160, 450), range(5, 20), 1.8, 450, 14));
+
+  private final Row row;
+  private final double radiusM;
+
+  private SizeDefaults(Row row, double radiusM) {
+    this.row = row;
+    this.radiusM = radiusM;
+  }
+
+  /**
+   * Returns the defaults of the nearest size.
+   *
+   * @param nominalM frame size class (m)
+   * @param effectiveDiameterM diameter of the radiating piston (m)
+   */
+  static SizeDefaults of(double nominalM, double effectiveDiameterM) {
+    Row nearest = ROWS.get(0);
+    for (Row row : ROWS) {
+      if (apart(row.nominalM(), nominalM) < apart(nearest.nominalM(), nominalM)) {
+        nearest = row;
+      }
+    }
+    return new SizeDefaults(nearest, effectiveDiameterM / 2);
+  }
+
+  /**
+   * Returns the nominal size whose usual effective area is nearest by ratio (m).
+   *
+   * @param areaM2 effective area (m2)
+   */
+  static double nominalForArea(double areaM2) {
+    Row nearest = ROWS.get(0);
+    for (Row row : ROWS) {
+      if (apart(row.areaCm2() * 1e-4, areaM2) < apart(nearest.areaCm2() * 1e-4, areaM2)) {
+        nearest = row;
+      }
+    }
+    return nearest.nominalM();
+  }
+
+  /** Returns the resonances in free air the search may choose (Hz). */
+  Range resonanceHz() {
+    return row.resonanceHz();
+  }
+
+  /** Returns the moving masses without air the search may choose (kg). */
+  Range bareMassKg() {
+    double airKg = Mounting.FREE_AIR.airMassKg(radiusM, Air.standard());
+    Range total = row.totalMassG();
+    double lower = Math.max(total.lower() * 1e-3 - airKg, total.lower() * 0.5e-3);
+    return new Range(lower, Math.max(total.upper() * 1e-3 - airKg, lower));
+  }
+
+  /** Returns the one-way travels the search may choose (m). */
+  Range travelM() {
+    return new Range(row.travelMm().lower() * 1e-3, row.travelMm().upper() * 1e-3);
+  }
+
+  /** Returns the coil's inductance (H). */
+  double inductanceH() {
+    return row.inductanceMh() * 1e-3;
+  }
+
+  /** Returns the rated power (W). */
+  double powerW() {
+    return row.powerW();
+  }
+
+  /** Returns the height of the gap (m). */
+  double gapHeightM() {
+    return row.gapMm() * 1e-3;
+  }
+
+  private static double apart(double a, double b) {
+    return Math.abs(Math.log(a / b));
+  }
+
+  private static Range range(double lower, double upper) {
+    return new Range(lower, upper);
+  }
+
+  private record Row(
+      double nominalM,
+      double areaCm2,
+      Range resonanceHz,
+      Range totalMassG,
+      Range travelMm,
+      double inductanceMh,
+      double powerW,
+      double gapMm) {}
+}
