@@ -1,11 +1,58 @@
 package nullplane.cli;
 
-/** The program's entry point. */
-public final class Nullplane {
-  private Nullplane() {}
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.HelpCommand;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
 
-  /** Runs the program. */
+/** The program: parses the command line, runs a command, turns faults into lines and exit codes. */
+@Command(
+    name = "nullplane",
+    description = {
+      "From a bare-panel loudspeaker system to a ranked, buildable woofer specification.",
+      ""
+    },
+    mixinStandardHelpOptions = true,
+    versionProvider = ProgramVersion.class,
+    subcommands = {DesignCommand.class, HelpCommand.class},
+    footer = {
+      "",
+      "Exit codes: 0 done; 2 the input is wrong; 3 outside what the model can say; 4 a numerical"
+          + " method failed; 5 output could not be written; 70 a fault of the program.",
+      "",
+      "Example:",
+      "  java -jar target/nullplane.jar design specs/village-hall.yaml"
+    })
+public final class Nullplane implements Runnable {
+  @Spec private @Nullable CommandSpec spec;
+
+  Nullplane() {}
+
+  /** Runs the program and exits with its code. */
   public static void main(String[] args) {
-    System.exit(0);
+    System.exit(execute(args));
+  }
+
+  /** Runs the program and returns its exit code. */
+  static int execute(String... args) {
+    CommandLine line = new CommandLine(new Nullplane());
+    line.setOut(new PrintWriter(System.out, true, StandardCharsets.UTF_8));
+    line.setErr(new PrintWriter(System.err, true, StandardCharsets.UTF_8));
+    line.setExecutionExceptionHandler(new FaultHandler());
+    line.setParameterExceptionHandler(FaultHandler::usage);
+    line.setUsageHelpWidth(80);
+    line.setCaseInsensitiveEnumValuesAllowed(true);
+    return line.execute(args);
+  }
+
+  @Override
+  public void run() {
+    throw new ParameterException(
+        spec.commandLine(), "a command is missing; write for example: nullplane design SPEC");
   }
 }

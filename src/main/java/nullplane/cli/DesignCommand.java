@@ -1,0 +1,221 @@
+package nullplane.cli;
+
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import java.util.function.Supplier;
+import nullplane.io.RankingCsv;
+import nullplane.io.RankingJson;
+import nullplane.io.ReadSpec;
+import nullplane.io.ResultFolder;
+import nullplane.io.RunManifest;
+import nullplane.io.SpecReader;
+import nullplane.network.CoilCatalogue;
+import nullplane.report.DesignReport;
+import nullplane.report.RunInfo;
+import nullplane.report.TerminalSummary;
+import nullplane.scoring.Grade;
+import nullplane.scoring.GradeWeights;
+import nullplane.scoring.ScoringAxis;
+import nullplane.scoring.StackAcoustics;
+import nullplane.scoring.SystemScorer;
+import nullplane.search.SearchConduct;
+import nullplane.search.SearchOutcome;
+import nullplane.search.SearchWatch;
+import nullplane.search.WooferSearch;
+import nullplane.units.Air;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Searches woofers for a spec and writes the ranked specification sheets. */
+@Command(
+    name = "design",
+    description = {
+      "Searches woofers for the spec and writes the ranked specification sheets: one for each of"
+          + " the five best distinct woofers, with pictures, ranking.csv and ranking.json.",
+      ""
+    },
+    mixinStandardHelpOptions = true,
+    versionProvider = ProgramVersion.class,
+    footer = {
+      "",
+      "Ctrl-C ends the search and writes the best so far.",
+      "",
+      "Example:",
+      "  java -jar target/nullplane.jar design specs/village-hall.yaml --seed 7"
+    })
+final class DesignCommand implements Callable<Integer> {
+  @Spec private @Nullable CommandSpec command;
+
+  @Mixin private RunOptions options = new RunOptions();
+
+  @Parameters(paramLabel = "SPEC", description = "The panel system, a YAML file.")
+  private Path specFile = Path.of("");
+
+  @Option(
+      names = "--seed",
+      paramLabel = "N",
+      description = "Seed of the search; same spec and seed, same result. Default: 1.")
+  private long seed = 1;
+
+  @Option(
+      names = "--evaluations",
+      paramLabel = "N",
+      description = "Woofers to score before the search ends. Default: 60000.")
+  private long evaluations = SearchConduct.USUAL_EVALUATIONS;
+
+  /** One run's clock: names and times of its steps. */
+  private static final class StepClock {
+    private final List<RunManifest.Step> steps = new ArrayList<>();
+    private long since = System.nanoTime();
+
+    void done(String step) {
+      long now = System.nanoTime();
+      steps.add(new RunManifest.Step(step, (now - since) / 1e9));
+      since = now;
+    }
+  }
+
+  @Override
+  public Integer call() {
+    int threads = options.threads();
+    SearchConduct conduct =
+        new SearchConduct(
+            seed, options.inRange(evaluations, "--evaluations", 1000, 100_000_000), threads);
+    Instant started = Instant.now();
+    StepClock clock = new StepClock();
+    ReadSpec read = SpecReader.read(specFile);
+    Path folder = options.out().orElseGet(() -> Path.of("results", stemOf(specFile)));
+    try (StopSignal stop = new StopSignal();
+        ResultFolder results = ResultFolder.open(folder);
+        Workers workers = new Workers(threads)) {
+      DesignReport.requireFonts();
+      clock.done("read the spec");
+      SystemScorer scorer = solvePanels(read, workers, stop);
+      clock.done("solve the panels");
+      SearchOutcome outcome = search(scorer, conduct, workers, stop);
+      clock.done("search");
+      RunInfo run = new RunInfo(read.digest(), seed, ProgramVersion.text());
+      byte[] json = RankingJson.of(read, outcome, run.version());
+      results.add("ranking.json", json);
+      results.add("ranking.csv", RankingCsv.of(outcome));
+      addReport(results, read, outcome, run, workers);
+      clock.done("draw and write");
+      results.publish(
+          new RunManifest(
+              read.fileName(),
+              read.digest(),
+              seed,
+              run.version(),
+              started,
+              Instant.now(),
+              clock.steps,
+              outcome.evaluations()));
+      print(read, outcome, run, folder, json);
+      tell(started, outcome);
+      return 0;
+    }
+  }
+
+  private SystemScorer solvePanels(ReadSpec read, Workers workers, StopSignal stop) {
+    Air air = Air.standard();
+    ScoringAxis axis = ScoringAxis.of(read.spec().target());
+    long steps = (long) read.spec().stacks().size() * axis.frequencyHz().size();
+    List<StackAcoustics> acoustics;
+    try (ProgressLine progress = new ProgressLine("panels", steps, options.watched())) {
+      acoustics = PanelStep.solve(read.spec(), axis, air, workers, progress, stop);
+    }
+    return new SystemScorer(
+        read.spec(),
+        axis,
+        acoustics,
+        CoilCatalogue.standard().options(),
+        GradeWeights.STANDARD,
+        air);
+  }
+
+  private SearchOutcome search(
+      SystemScorer scorer, SearchConduct conduct, Workers workers, StopSignal stop) {
+    try (ProgressLine progress =
+        new ProgressLine("search", conduct.evaluations(), options.watched())) {
+      SearchWatch watch =
+          new SearchWatch() {
+            @Override
+            public boolean stopWanted() {
+              return stop.wanted();
+            }
+
+            @Override
+            public void generationDone(long done, long budget, Grade best) {
+              progress.at(Math.min(done, budget));
+              progress.note(
+                  best.feasible()
+                      ? String.format(Locale.ROOT, "best %.2f dB", best.costDb())
+                      : "none buildable yet");
+            }
+          };
+      return WooferSearch.run(scorer, conduct, workers.executor(), watch);
+    }
+  }
+
+  private static void addReport(
+      ResultFolder results, ReadSpec read, SearchOutcome outcome, RunInfo run, Workers workers) {
+    Map<String, Supplier<byte[]>> parts = DesignReport.parts(read.spec(), outcome, run);
+    List<String> names = List.copyOf(parts.keySet());
+    List<Callable<byte[]>> tasks = new ArrayList<>();
+    for (Supplier<byte[]> part : parts.values()) {
+      tasks.add(part::get);
+    }
+    List<byte[]> contents = workers.all(tasks);
+    for (int i = 0; i < names.size(); i++) {
+      results.add(names.get(i), contents.get(i));
+    }
+  }
+
+  private void print(ReadSpec read, SearchOutcome outcome, RunInfo run, Path folder, byte[] json) {
+    PrintWriter out = commandSpec().commandLine().getOut();
+    out.print(
+        options.json()
+            ? new String(json, StandardCharsets.UTF_8)
+            : TerminalSummary.of(read.spec(), outcome, run, folder.toString(), options.colour()));
+    out.flush();
+  }
+
+  /** Says on standard error what the run was, so that it can be repeated. */
+  private void tell(Instant started, SearchOutcome outcome) {
+    commandSpec()
+        .commandLine()
+        .getErr()
+        .printf(
+            Locale.ROOT,
+            "nullplane: %d woofers scored in %.1f s; %s%n",
+            outcome.evaluations(),
+            Duration.between(started, Instant.now()).toMillis() / 1e3,
+            outcome.stopReason());
+  }
+
+  private CommandSpec commandSpec() {
+    if (command == null) {
+      throw new IllegalStateException("command used before the command line was parsed");
+    }
+    return command;
+  }
+
+  private static String stemOf(Path file) {
+    String name = String.valueOf(file.getFileName());
+    int dot = name.lastIndexOf('.');
+    return dot > 0 ? name.substring(0, dot) : name;
+  }
+}

@@ -1,0 +1,80 @@
+package nullplane.cli;
+
+import java.nio.file.Path;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** The options that every command takes. */
+final class RunOptions {
+  @Spec(Spec.Target.MIXEE)
+  private @Nullable CommandSpec spec;
+
+  @Option(
+      names = "--json",
+      description = "Print one JSON document on standard output and nothing else there.")
+  private boolean json;
+
+  @Option(
+      names = "--out",
+      paramLabel = "FOLDER",
+      description =
+          "Where the result folder goes; default: results/ and the spec's name. An earlier run"
+              + " there is replaced, anything else is left alone.")
+  private @Nullable Path out;
+
+  @Option(
+      names = "--threads",
+      paramLabel = "N",
+      description = "Threads to compute with; default: one per core. Changes no result.")
+  private int threads = Runtime.getRuntime().availableProcessors();
+
+  @Option(names = "--debug", description = "Show where a fault happened.")
+  private boolean debug;
+
+  /** Returns whether JSON is wanted. */
+  boolean json() {
+    return json;
+  }
+
+  /** Returns where the results go, if the user said so. */
+  Optional<Path> out() {
+    return Optional.ofNullable(out);
+  }
+
+  /** Returns the number of threads, checked. */
+  int threads() {
+    return (int) inRange(threads, "--threads", 1, 256);
+  }
+
+  /** Returns a number if it is in range, else complains about the command line. */
+  long inRange(long value, String option, long least, long most) {
+    if (value < least || value > most) {
+      throw new ParameterException(
+          commandSpec().commandLine(),
+          option + " is " + value + "; allowed: " + least + " to " + most);
+    }
+    return value;
+  }
+
+  /** Returns whether somebody watches the terminal. */
+  boolean watched() {
+    return !json && System.console() != null;
+  }
+
+  /** Returns whether colour is welcome: a terminal, and NO_COLOR not set. */
+  boolean colour() {
+    String noColour = System.getenv("NO_COLOR");
+    return watched() && (noColour == null || noColour.isEmpty());
+  }
+
+  private CommandSpec commandSpec() {
+    if (spec == null) {
+      throw new IllegalStateException("options used before the command line was parsed");
+    }
+    return spec;
+  }
+}

@@ -1,0 +1,66 @@
+package nullplane.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+
+/** A fixed number of threads that end with the program. */
+final class Workers implements AutoCloseable {
+  private final ExecutorService executor;
+
+  Workers(int threads) {
+    executor =
+        Executors.newFixedThreadPool(
+            threads,
+            task -> {
+              Thread thread = new Thread(task, "worker");
+              thread.setDaemon(true);
+              return thread;
+            });
+  }
+
+  /** Returns the threads. */
+  ExecutorService executor() {
+    return executor;
+  }
+
+  /**
+   * Runs tasks and returns their results in the tasks' order. The first fault ends it all and is
+   * thrown on.
+   */
+  <T> List<T> all(List<Callable<T>> tasks) {
+    List<Future<T>> futures = new ArrayList<>();
+    for (Callable<T> task : tasks) {
+      futures.add(executor.submit(task));
+    }
+    List<T> results = new ArrayList<>();
+    try {
+      for (Future<T> future : futures) {
+        results.add(future.get());
+      }
+    } catch (ExecutionException e) {
+      futures.forEach(future -> future.cancel(false));
+      if (e.getCause() instanceof RuntimeException cause) {
+        throw cause;
+      }
+      if (e.getCause() instanceof Error error) {
+        throw error;
+      }
+      throw new IllegalStateException("a task failed", e.getCause());
+    } catch (InterruptedException e) {
+      futures.forEach(future -> future.cancel(false));
+      Thread.currentThread().interrupt();
+      throw new IllegalStateException("interrupted while waiting for a task", e);
+    }
+    return results;
+  }
+
+  @Override
+  public void close() {
+    executor.shutdownNow();
+  }
+}
