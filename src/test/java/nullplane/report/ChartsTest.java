@@ -8,6 +8,7 @@ import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
 import javax.imageio.ImageIO;
@@ -15,7 +16,10 @@ import javax.xml.parsers.DocumentBuilderFactory;
 import nullplane.faults.OutputException;
 import nullplane.scoring.Assessment;
 import nullplane.scoring.DesignSpec;
+import nullplane.scoring.StackAssessment;
+import nullplane.scoring.StackCurves;
 import nullplane.search.SearchOutcome;
+import nullplane.units.Curve;
 import nullplane.units.Range;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -231,6 +235,57 @@ class ChartsTest {
       assertThat(document.getElementsByTagName("script").getLength()).isZero();
       assertThat(document.getElementsByTagName("b").getLength()).isZero();
     }
+  }
+
+  @Test
+  void limitsThatAreNeverReachedLeaveNoLine() throws Exception {
+    Assessment woofer = OUTCOME.ranked().get(0);
+    var stacks =
+        woofer.stacks().stream()
+            .map(
+                stack -> {
+                  StackCurves c = stack.curves();
+                  double[] never = new double[c.frequencyHz().size()];
+                  Arrays.fill(never, Double.POSITIVE_INFINITY);
+                  double[] holes = c.loudestDb().toArray();
+                  holes[3] = Double.NaN;
+                  return new StackAssessment(
+                      stack.brief(),
+                      stack.wiring(),
+                      stack.coil(),
+                      stack.figures(),
+                      new StackCurves(
+                          c.frequencyHz(),
+                          c.levelDb(),
+                          c.bareLevelDb(),
+                          c.impedanceReOhm(),
+                          c.impedanceImOhm(),
+                          Curve.of(new double[never.length]),
+                          Curve.of(holes),
+                          Curve.of(never),
+                          Curve.of(never),
+                          c.amplifierLimitDb(),
+                          c.binding()));
+                })
+            .toList();
+    Assessment odd =
+        new Assessment(
+            woofer.woofer(),
+            woofer.freeAir(),
+            woofer.budget(),
+            stacks,
+            woofer.grade(),
+            woofer.parts(),
+            woofer.violations());
+    PlotRanges ranges = PlotRanges.of(SPEC, List.of(odd));
+    for (Charts.Kind kind : Charts.Kind.values()) {
+      String svg =
+          new String(Charts.of(kind, SPEC, odd, "Woofer 1", ranges).svg(), StandardCharsets.UTF_8);
+      assertThat(svg).as(kind.name()).doesNotContain("NaN").doesNotContain("Infinity");
+    }
+    assertThat(new SpecificationSheet(SPEC, odd, 1, InventedRun.INFO).markdown())
+        .contains("The travel that the level asked for needs is not determined.")
+        .doesNotContain("Infinity");
   }
 
   @Test
