@@ -31,7 +31,6 @@ import nullplane.search.SearchOutcome;
 import nullplane.search.SearchWatch;
 import nullplane.search.WooferSearch;
 import nullplane.units.Air;
-import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -57,12 +56,12 @@ import picocli.CommandLine.Spec;
       "  java -jar target/nullplane.jar design specs/village-hall.yaml --seed 7"
     })
 final class DesignCommand implements Callable<Integer> {
-  @Spec private @Nullable CommandSpec command;
+  @Spec private CommandSpec command;
 
   @Mixin private RunOptions options = new RunOptions();
 
   @Parameters(paramLabel = "SPEC", description = "The panel system, a YAML file.")
-  private Path specFile = Path.of("");
+  private Path specFile;
 
   @Option(
       names = "--seed",
@@ -185,7 +184,7 @@ final class DesignCommand implements Callable<Integer> {
   }
 
   private void print(ReadSpec read, SearchOutcome outcome, RunInfo run, Path folder, byte[] json) {
-    PrintWriter out = commandSpec().commandLine().getOut();
+    PrintWriter out = command.commandLine().getOut();
     out.print(
         options.json()
             ? new String(json, StandardCharsets.UTF_8)
@@ -195,7 +194,7 @@ final class DesignCommand implements Callable<Integer> {
 
   /** Says on standard error what the run was, so that it can be repeated. */
   private void tell(Instant started, SearchOutcome outcome) {
-    commandSpec()
+    command
         .commandLine()
         .getErr()
         .printf(
@@ -204,13 +203,6 @@ final class DesignCommand implements Callable<Integer> {
             outcome.evaluations(),
             Duration.between(started, Instant.now()).toMillis() / 1e3,
             outcome.stopReason());
-  }
-
-  private CommandSpec commandSpec() {
-    if (command == null) {
-      throw new IllegalStateException("command used before the command line was parsed");
-    }
-    return command;
   }
 
   private static String stemOf(Path file) {

@@ -2,6 +2,7 @@ package nullplane.cli;
 
 import java.io.PrintWriter;
 import java.util.List;
+import java.util.function.BooleanSupplier;
 import nullplane.faults.NullplaneException;
 import picocli.CommandLine;
 import picocli.CommandLine.IExecutionExceptionHandler;
@@ -12,17 +13,24 @@ import picocli.CommandLine.UnmatchedArgumentException;
 /** Turns faults into lines on standard error and into exit codes. */
 final class FaultHandler implements IExecutionExceptionHandler {
   private static final int USAGE = 2;
-  private static final int OUT_OF_MEMORY = 3;
   private static final int PROGRAM_FAULT = 70;
+
+  private final BooleanSupplier debug;
+
+  /**
+   * @param debug whether to show where a fault happened, asked when there is one
+   */
+  FaultHandler(BooleanSupplier debug) {
+    this.debug = debug;
+  }
 
   @Override
   public int handleExecutionException(
       Exception fault, CommandLine commandLine, ParseResult parsed) {
     PrintWriter err = commandLine.getErr();
-    boolean debug = parsed.hasMatchedOption("--debug");
     if (fault instanceof NullplaneException known) {
-      known.getMessage().lines().forEach(line -> err.println("nullplane: " + line));
-      if (debug) {
+      String.valueOf(known.getMessage()).lines().forEach(line -> err.println("nullplane: " + line));
+      if (debug.getAsBoolean()) {
         known.printStackTrace(err);
       }
       return known.exitCode();
@@ -35,7 +43,7 @@ final class FaultHandler implements IExecutionExceptionHandler {
         "nullplane: a fault of the program: "
             + fault
             + "; please report it with the command and the spec");
-    if (debug) {
+    if (debug.getAsBoolean()) {
       fault.printStackTrace(err);
     } else {
       err.println("nullplane: run again with --debug to see where it happened");
@@ -57,13 +65,5 @@ final class FaultHandler implements IExecutionExceptionHandler {
     err.println(line.toString().replaceAll("\\s*\\R\\s*", " "));
     err.println("nullplane: see " + commandLine.getCommandSpec().qualifiedName() + " --help");
     return USAGE;
-  }
-
-  /** Handles memory that ran out, which is no exception to the command line. */
-  static int outOfMemory(PrintWriter err) {
-    err.println(
-        "nullplane: the panel needs more memory than the program was given; use a larger woofer or"
-            + " a smaller panel, or give more with java -Xmx4g -jar target/nullplane.jar");
-    return OUT_OF_MEMORY;
   }
 }

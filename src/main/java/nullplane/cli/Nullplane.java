@@ -2,12 +2,13 @@ package nullplane.cli;
 
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
-import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.HelpCommand;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.ScopeType;
 import picocli.CommandLine.Spec;
 
 /** The program: parses the command line, runs a command, turns faults into lines and exit codes. */
@@ -29,7 +30,13 @@ import picocli.CommandLine.Spec;
       "  java -jar target/nullplane.jar design specs/village-hall.yaml"
     })
 public final class Nullplane implements Runnable {
-  @Spec private @Nullable CommandSpec spec;
+  @Option(
+      names = "--debug",
+      scope = ScopeType.INHERIT,
+      description = "Show where a fault happened.")
+  private boolean debug;
+
+  @Spec private CommandSpec spec;
 
   Nullplane() {}
 
@@ -40,10 +47,11 @@ public final class Nullplane implements Runnable {
 
   /** Runs the program and returns its exit code. */
   static int execute(String... args) {
-    CommandLine line = new CommandLine(new Nullplane());
+    Nullplane program = new Nullplane();
+    CommandLine line = new CommandLine(program);
     line.setOut(new PrintWriter(System.out, true, StandardCharsets.UTF_8));
     line.setErr(new PrintWriter(System.err, true, StandardCharsets.UTF_8));
-    line.setExecutionExceptionHandler(new FaultHandler());
+    line.setExecutionExceptionHandler(new FaultHandler(() -> program.debug));
     line.setParameterExceptionHandler(FaultHandler::usage);
     line.setUsageHelpWidth(80);
     line.setCaseInsensitiveEnumValuesAllowed(true);

@@ -11,7 +11,7 @@ import picocli.CommandLine.Spec;
 /** The options that every command takes. */
 final class RunOptions {
   @Spec(Spec.Target.MIXEE)
-  private @Nullable CommandSpec spec;
+  private CommandSpec spec;
 
   @Option(
       names = "--json",
@@ -32,9 +32,6 @@ final class RunOptions {
       description = "Threads to compute with; default: one per core. Changes no result.")
   private int threads = Runtime.getRuntime().availableProcessors();
 
-  @Option(names = "--debug", description = "Show where a fault happened.")
-  private boolean debug;
-
   /** Returns whether JSON is wanted. */
   boolean json() {
     return json;
@@ -54,27 +51,18 @@ final class RunOptions {
   long inRange(long value, String option, long least, long most) {
     if (value < least || value > most) {
       throw new ParameterException(
-          commandSpec().commandLine(),
-          option + " is " + value + "; allowed: " + least + " to " + most);
+          spec.commandLine(), option + " is " + value + "; allowed: " + least + " to " + most);
     }
     return value;
   }
 
   /** Returns whether somebody watches the terminal. */
   boolean watched() {
-    return !json && System.console() != null;
+    return !json && Terminal.attached();
   }
 
-  /** Returns whether colour is welcome: a terminal, and NO_COLOR not set. */
+  /** Returns whether colour is welcome on standard output. */
   boolean colour() {
-    String noColour = System.getenv("NO_COLOR");
-    return watched() && (noColour == null || noColour.isEmpty());
-  }
-
-  private CommandSpec commandSpec() {
-    if (spec == null) {
-      throw new IllegalStateException("options used before the command line was parsed");
-    }
-    return spec;
+    return !json && Terminal.wantsColour();
   }
 }
