@@ -416,6 +416,16 @@ class SpecReaderTest {
   }
 
   @Test
+  void withoutAFrameSizeThePistonsAreJudged() {
+    String text = GOOD.replace("nominal: 300 mm", "nominal: 300").replace("y: -45 cm", "y: 20 cm");
+    List<InputFault> faults = faults(text);
+    assertThat(faults)
+        .extracting(InputFault::key)
+        .containsExactly("woofer.nominal", "stacks[1].woofers[1]");
+    assertThat(faults.get(1).problem()).contains("overlap by 1 cm");
+  }
+
+  @Test
   void oneLineHoldsEverythingAPersonNeeds() {
     assertThat(faults(GOOD.replace("width: 44 cm, height: 150", "width: 44, height: 150")))
         .extracting(InputFault::oneLine)
