@@ -14,16 +14,20 @@ final class ConjugateGradients {
 
   private final ToeplitzOperator matrix;
   private final SinePreconditioner preconditioner;
+  private final Rim rim;
+  private final double[] softened;
   private final double[] residual;
   private final double[] conditioned;
   private final double[] direction;
   private final double[] product;
   private int iterations;
 
-  ConjugateGradients(ToeplitzOperator matrix, SinePreconditioner preconditioner) {
+  ConjugateGradients(ToeplitzOperator matrix, SinePreconditioner preconditioner, Rim rim) {
     this.matrix = matrix;
     this.preconditioner = preconditioner;
+    this.rim = rim;
     int length = 2 * matrix.unknowns();
+    this.softened = new double[rim.plain() ? 0 : length];
     this.residual = new double[length];
     this.conditioned = new double[length];
     this.direction = new double[length];
@@ -48,13 +52,14 @@ final class ConjugateGradients {
       scale += rightHandSide[i] * rightHandSide[i];
     }
     double target = tolerance * tolerance * scale;
-    preconditioner.apply(residual, conditioned);
+    condition();
     System.arraycopy(conditioned, 0, direction, 0, length);
     double rhoRe = bilinearRe(residual, conditioned);
     double rhoIm = bilinearIm(residual, conditioned);
     double norm = scale;
     for (int iteration = 1; iteration <= MOST_ITERATIONS; iteration++) {
       matrix.multiply(direction, product);
+      rim.hold(direction, product);
       double curvatureRe = bilinearRe(direction, product);
       double curvatureIm = bilinearIm(direction, product);
       double curvature = curvatureRe * curvatureRe + curvatureIm * curvatureIm;
@@ -75,7 +80,7 @@ final class ConjugateGradients {
         iterations = iteration;
         return solution;
       }
-      preconditioner.apply(residual, conditioned);
+      condition();
       double nextRe = bilinearRe(residual, conditioned);
       double nextIm = bilinearIm(residual, conditioned);
       double rho = rhoRe * rhoRe + rhoIm * rhoIm;
@@ -90,6 +95,18 @@ final class ConjugateGradients {
       rhoIm = nextIm;
     }
     throw new NumericalException("panel solver", MOST_ITERATIONS, Math.sqrt(norm / scale));
+  }
+
+  /** Sets conditioned to the approximate inverse times the residual. */
+  private void condition() {
+    if (rim.plain()) {
+      preconditioner.apply(residual, conditioned);
+      return;
+    }
+    System.arraycopy(residual, 0, softened, 0, residual.length);
+    rim.soften(softened);
+    preconditioner.apply(softened, conditioned);
+    rim.soften(conditioned);
   }
 
   /** Returns the iterations that the last solution took. */

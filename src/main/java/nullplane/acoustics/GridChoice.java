@@ -1,26 +1,29 @@
 package nullplane.acoustics;
 
 import java.util.List;
+import java.util.Locale;
 import nullplane.faults.ModelRangeException;
 
 /**
- * The two grids a panel is solved on, the fine one with 3/2 the cells of the coarse one each way.
+ * The grids a panel is solved on, each with 3/2 the cells of the one before each way.
  *
- * <p>The cell of the coarse grid is the least of: the smallest piston's radius over 3.4, a ninth of
- * a wavelength, a tenth of the panel's narrower side, and 1.5 times the gap to the floor. Measured
- * on the reference panels, that keeps the extrapolated impedance within 0.15 % and the pressures
- * within 0.1 %.
+ * <p>The cell of the coarsest grid is the least of: the smallest piston's radius over 3.4, a ninth
+ * of a wavelength, a tenth of a rectangle's narrower side or a 22nd of another outline's, and 1.5
+ * times the gap to the floor. Measured on the reference panels, the extrapolation from it and the
+ * next one holds the impedance within 0.15 % and the pressures within 0.1 %.
  *
- * @param coarse the coarse grid
- * @param fine the fine grid
+ * @param outline the outline
+ * @param cellsX cells across on the coarsest grid
+ * @param cellsY cells along on the coarsest grid
  */
-record GridChoice(UniformGrid coarse, UniformGrid fine) {
+record GridChoice(Outline outline, int cellsX, int cellsY) {
   private static final double CELLS_PER_RADIUS = 3.4;
   private static final double CELLS_PER_WAVELENGTH = 9;
   private static final double CELLS_ACROSS = 10;
+  private static final double CELLS_ACROSS_CUT = 22;
   private static final double CELLS_PER_GAP = 1 / 1.5;
   private static final double LEAST_CELL_M = 0.005;
-  private static final int MOST_UNKNOWNS = 1_000_000;
+  private static final double MOST_UNKNOWNS = 1e6;
 
   /**
    * Weight of the difference fine minus coarse that removes an error of second order in the cell.
@@ -33,12 +36,13 @@ record GridChoice(UniformGrid coarse, UniformGrid fine) {
    * @param panel the panel
    * @param pistons its pistons
    * @param wavelengthM wavelength (m)
-   * @throws ModelRangeException if the fine grid would have more than a million unknowns
+   * @throws ModelRangeException if the second grid would have more than a million unknowns
    */
   static GridChoice of(Panel panel, List<Piston> pistons, double wavelengthM) {
     double width = panel.outline().widthM();
     double height = panel.outline().heightM();
-    double cell = Math.min(width, height) / CELLS_ACROSS;
+    boolean cut = !(panel.outline() instanceof RectangularOutline);
+    double cell = Math.min(width, height) / (cut ? CELLS_ACROSS_CUT : CELLS_ACROSS);
     for (Piston piston : pistons) {
       cell = Math.min(cell, piston.radiusM() / CELLS_PER_RADIUS);
     }
@@ -47,31 +51,44 @@ record GridChoice(UniformGrid coarse, UniformGrid fine) {
     if (gap > 0) {
       cell = Math.min(cell, Math.max(LEAST_CELL_M, gap / CELLS_PER_GAP));
     }
-    int cellsX = evenAtLeast(width / cell);
-    int cellsY = evenAtLeast(height / cell);
-    double unknowns = 2.25 * cellsX * (double) cellsY;
-    if (unknowns > MOST_UNKNOWNS) {
+    GridChoice choice =
+        new GridChoice(panel.outline(), evenAtLeast(width / cell), evenAtLeast(height / cell));
+    if (!choice.affordable(1)) {
       throw new ModelRangeException(
           "panel solver",
-          "a panel of "
-              + width
-              + " m x "
-              + height
-              + " m at this frequency needs "
-              + unknowns
-              + " unknowns, which",
-          "at most "
-              + MOST_UNKNOWNS
-              + " are solved; use a smaller panel, a larger woofer or a lower"
-              + " frequency");
+          String.format(
+              Locale.ROOT,
+              "a panel %s with pistons of %.1f cm at %.0f mm wavelength needs %.1f million unknowns"
+                  + " and",
+              panel.outline().inWords(),
+              1e2 * pistons.stream().mapToDouble(Piston::radiusM).min().orElse(0),
+              1e3 * wavelengthM,
+              choice.unknowns(1) / 1e6),
+          "at most 1 million are solved: use a smaller panel, a larger woofer or a lower frequency");
     }
-    return new GridChoice(
-        new UniformGrid(width, height, cellsX, cellsY),
-        new UniformGrid(width, height, cellsX * 3 / 2, cellsY * 3 / 2));
+    return choice;
+  }
+
+  /** Returns a grid: 0 is the coarsest, each next one has 3/2 the cells each way. */
+  UniformGrid grid(int level) {
+    return new UniformGrid(outline, cells(cellsX, level), cells(cellsY, level));
+  }
+
+  /** Returns whether a grid has no more unknowns than can be solved. */
+  boolean affordable(int level) {
+    return unknowns(level) <= MOST_UNKNOWNS;
+  }
+
+  private double unknowns(int level) {
+    return (double) cells(cellsX, level) * cells(cellsY, level);
+  }
+
+  private static int cells(int coarsest, int level) {
+    return (int) Math.round(coarsest * Math.pow(1.5, level));
   }
 
   private static int evenAtLeast(double cells) {
-    int whole = (int) Math.ceil(cells - 1e-9);
+    int whole = (int) Math.ceil(Math.min(cells, 1e6) - 1e-9);
     return whole + whole % 2;
   }
 }

@@ -15,6 +15,7 @@ final class GridSolution {
   private final double waveNumber;
   private final boolean overFloor;
   private final double floorBelowCentreM;
+  private final List<double[]> heard;
   private final double[][] jumps;
   private final double omegaRho;
 
@@ -22,20 +23,14 @@ final class GridSolution {
    * Solves.
    *
    * @param panel the panel
-   * @param grid the grid
-   * @param loads what moves in turn: one load vector per piston (m2)
+   * @param setup grid, rim and loads
    * @param air the air
    * @param frequencyHz frequency (Hz)
    * @param tolerance relative residual (1)
    */
-  GridSolution(
-      Panel panel,
-      UniformGrid grid,
-      List<double[]> loads,
-      Air air,
-      double frequencyHz,
-      double tolerance) {
-    this.grid = grid;
+  GridSolution(Panel panel, GridSetup setup, Air air, double frequencyHz, double tolerance) {
+    this.grid = setup.grid();
+    this.heard = setup.heard();
     this.waveNumber = air.waveNumber(frequencyHz);
     this.overFloor = panel.clearanceM().isPresent();
     this.floorBelowCentreM = panel.centreHeightM();
@@ -43,19 +38,18 @@ final class GridSolution {
     KernelTable direct = KernelTable.direct(grid, waveNumber);
     KernelTable image = overFloor ? KernelTable.image(grid, floorBelowCentreM, waveNumber) : null;
     ConjugateGradients solver =
-        new ConjugateGradients(new ToeplitzOperator(direct, image), new SinePreconditioner(grid));
-    this.jumps = new double[loads.size()][];
+        new ConjugateGradients(
+            new ToeplitzOperator(direct, image, setup.mirrored()),
+            new SinePreconditioner(grid),
+            setup.rim());
+    this.jumps = new double[setup.driven().size()][];
     for (int j = 0; j < jumps.length; j++) {
-      jumps[j] = solver.solve(loads.get(j), tolerance);
+      jumps[j] = solver.solve(setup.driven().get(j), tolerance);
     }
   }
 
-  /**
-   * Returns the radiation impedance matrix, both faces (N s/m): Z = j w rho b^T A^{-1} b.
-   *
-   * @param heard the load vectors of the pistons the force is felt on (m2)
-   */
-  ComplexMatrix impedance(List<double[]> heard) {
+  /** Returns the radiation impedance matrix, both faces (N s/m): Z = j w rho b^T A^{-1} b. */
+  ComplexMatrix impedance() {
     int count = jumps.length;
     double[] re = new double[count * count];
     double[] im = new double[count * count];

@@ -1,7 +1,16 @@
 package nullplane.acoustics;
 
-/** The shape of a panel, in its own plane, centred on the bounding rectangle's centre. */
-public sealed interface Outline permits RectangularOutline {
+/**
+ * The shape of a panel, in its own plane. Coordinates are the spec's: x to the listener's right, y
+ * up, the origin at what the spec calls the panel's centre.
+ */
+public sealed interface Outline permits RectangularOutline, RoundOutline, PolygonOutline {
+  /** Returns the x of the bounding rectangle's left side (m). */
+  double leftM();
+
+  /** Returns the y of the bounding rectangle's lower side (m). */
+  double bottomM();
+
   /** Returns the width of the bounding rectangle (m). */
   double widthM();
 
@@ -19,4 +28,10 @@ public sealed interface Outline permits RectangularOutline {
    * @param yM up (m)
    */
   double distanceToRim(double xM, double yM);
+
+  /** Returns whether the left half mirrors the right one about x = 0. */
+  boolean mirrorsLeftToRight();
+
+  /** Returns the shape in a few words with its sizes, for people. */
+  String inWords();
 }

@@ -27,10 +27,10 @@ public record Panel(Outline outline, OptionalDouble clearanceM) {
   }
 
   /**
-   * Returns the height of the panel's centre above the floor (m); in free space, above the panel's
-   * own lower edge.
+   * Returns the height of the coordinates' origin, the panel's centre, above the floor (m); in free
+   * space, above the panel's own lowest point.
    */
   public double centreHeightM() {
-    return clearanceM.orElse(0) + outline.heightM() / 2;
+    return clearanceM.orElse(0) - outline.bottomM();
   }
 }

@@ -1,9 +1,10 @@
 package nullplane.acoustics;
 
+import java.util.Locale;
 import nullplane.units.Checks;
 
 /**
- * A rectangle.
+ * A rectangle about the origin.
  *
  * @param widthM width (m)
  * @param heightM height (m)
@@ -13,6 +14,16 @@ public record RectangularOutline(double widthM, double heightM) implements Outli
   public RectangularOutline {
     Checks.positive(widthM, "panel width", "m");
     Checks.positive(heightM, "panel height", "m");
+  }
+
+  @Override
+  public double leftM() {
+    return -widthM / 2;
+  }
+
+  @Override
+  public double bottomM() {
+    return -heightM / 2;
   }
 
   @Override
@@ -28,5 +39,15 @@ public record RectangularOutline(double widthM, double heightM) implements Outli
       return -Math.hypot(acrossM, alongM);
     }
     return Math.min(acrossM, alongM);
+  }
+
+  @Override
+  public boolean mirrorsLeftToRight() {
+    return true;
+  }
+
+  @Override
+  public String inWords() {
+    return String.format(Locale.ROOT, "%.1f cm wide, %.1f cm high", 1e2 * widthM, 1e2 * heightM);
   }
 }

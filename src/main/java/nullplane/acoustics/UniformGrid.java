@@ -21,26 +21,45 @@ final class UniformGrid {
    */
   static final double RIM_OFFSET = 0.1151;
 
+  private static final int SAMPLES = 16;
+
   private final int intervalsX;
   private final int intervalsY;
   private final double stepX;
   private final double stepY;
+  private final double centreX;
+  private final double centreY;
 
   /**
-   * @param widthM panel width (m)
-   * @param heightM panel height (m)
+   * A grid over a rectangle about the origin.
+   *
+   * @param widthM width (m)
+   * @param heightM height (m)
    * @param intervalsX cells across, 4 or more
    * @param intervalsY cells along, 4 or more
    */
   UniformGrid(double widthM, double heightM, int intervalsX, int intervalsY) {
+    this(new RectangularOutline(widthM, heightM), intervalsX, intervalsY);
+  }
+
+  /**
+   * A grid over an outline's bounding rectangle.
+   *
+   * @param outline the outline
+   * @param intervalsX cells across, 4 or more
+   * @param intervalsY cells along, 4 or more
+   */
+  UniformGrid(Outline outline, int intervalsX, int intervalsY) {
     if (intervalsX < 4 || intervalsY < 4) {
       throw new IllegalArgumentException(
           "grid of " + intervalsX + " x " + intervalsY + " cells; allowed: 4 or more each way");
     }
     this.intervalsX = intervalsX;
     this.intervalsY = intervalsY;
-    this.stepX = widthM / (intervalsX - 2 * RIM_OFFSET);
-    this.stepY = heightM / (intervalsY - 2 * RIM_OFFSET);
+    this.stepX = outline.widthM() / (intervalsX - 2 * RIM_OFFSET);
+    this.stepY = outline.heightM() / (intervalsY - 2 * RIM_OFFSET);
+    this.centreX = outline.leftM() + outline.widthM() / 2;
+    this.centreY = outline.bottomM() + outline.heightM() / 2;
   }
 
   /** Returns the number of hats across. */
@@ -70,12 +89,12 @@ final class UniformGrid {
 
   /** Returns the x of a column of nodes, counted from 0 (m). */
   double nodeX(int column) {
-    return (column + 1 - 0.5 * intervalsX) * stepX;
+    return centreX + (column + 1 - 0.5 * intervalsX) * stepX;
   }
 
   /** Returns the y of a row of nodes, counted from 0 (m). */
   double nodeY(int row) {
-    return (row + 1 - 0.5 * intervalsY) * stepY;
+    return centreY + (row + 1 - 0.5 * intervalsY) * stepY;
   }
 
   /**
@@ -91,29 +110,29 @@ final class UniformGrid {
   double[] loadOf(Piston piston) {
     double[] load = new double[unknowns()];
     double radius = piston.radiusM();
-    double lowest = piston.yM() - radius;
-    double highest = piston.yM() + radius;
+    double middle = piston.yM() - centreY;
+    double lowest = middle - radius;
+    double highest = middle + radius;
     int firstCell = (int) Math.floor((lowest / stepY) + 0.5 * intervalsY);
     int lastCell = (int) Math.floor((highest / stepY) + 0.5 * intervalsY);
     GaussRule rule = GaussRule.of(24);
     double total = 0;
     for (int cell = firstCell; cell <= lastCell; cell++) {
       double cellBottom = (cell - 0.5 * intervalsY) * stepY;
-      double from = Math.asin(clampToUnit((Math.max(cellBottom, lowest) - piston.yM()) / radius));
-      double to =
-          Math.asin(clampToUnit((Math.min(cellBottom + stepY, highest) - piston.yM()) / radius));
+      double from = Math.asin(clampToUnit((Math.max(cellBottom, lowest) - middle) / radius));
+      double to = Math.asin(clampToUnit((Math.min(cellBottom + stepY, highest) - middle) / radius));
       if (!(to > from)) {
         continue;
       }
       for (int g = 0; g < rule.size(); g++) {
         double angle = from + (to - from) * rule.point(g);
         double halfChord = radius * Math.cos(angle);
-        double y = piston.yM() + radius * Math.sin(angle);
+        double y = middle + radius * Math.sin(angle);
         double weight = (to - from) * rule.weight(g) * halfChord;
         double upperShare = (y - cellBottom) / stepY;
         total += weight * 2 * halfChord;
-        addChord(load, cell - 1, piston.xM(), halfChord, weight * (1 - upperShare));
-        addChord(load, cell, piston.xM(), halfChord, weight * upperShare);
+        addChord(load, cell - 1, piston.xM() - centreX, halfChord, weight * (1 - upperShare));
+        addChord(load, cell, piston.xM() - centreX, halfChord, weight * upperShare);
       }
     }
     double scale = piston.areaM2() / total;
@@ -121,6 +140,58 @@ final class UniformGrid {
       load[i] *= scale;
     }
     return load;
+  }
+
+  /**
+   * Integrates every hat over a disc, and over what lies beyond the rim next to it as if the panel
+   * went on there moving like its nearest point. The springs of {@link Rim} are made for such
+   * loads; it matters for a disc within a cell of the rim only.
+   *
+   * @param piston the disc
+   * @param outline the outline
+   * @return one value per unknown, row by row (m2)
+   */
+  double[] loadOf(Piston piston, Outline outline) {
+    double[] load = loadOf(piston);
+    double room = outline.distanceToRim(piston.xM(), piston.yM()) - piston.radiusM();
+    if (outline instanceof RectangularOutline || room > Math.max(stepX, stepY)) {
+      return load;
+    }
+    for (int row = 0; row < nodesY(); row++) {
+      for (int column = 0; column < nodesX(); column++) {
+        double distance = outline.distanceToRim(nodeX(column), nodeY(row));
+        if (Math.abs(distance) < 1.5 * Math.max(stepX, stepY)) {
+          load[row * nodesX() + column] += beyondRim(piston, outline, column, row);
+        }
+      }
+    }
+    return load;
+  }
+
+  private double beyondRim(Piston piston, Outline outline, int column, int row) {
+    double sum = 0;
+    for (int i = 0; i < SAMPLES; i++) {
+      double tx = (2 * i + 1.0) / SAMPLES - 1;
+      for (int j = 0; j < SAMPLES; j++) {
+        double ty = (2 * j + 1.0) / SAMPLES - 1;
+        double x = nodeX(column) + tx * stepX;
+        double y = nodeY(row) + ty * stepY;
+        double distance = outline.distanceToRim(x, y);
+        if (distance < 0 && nearestMoves(piston, outline, x, y, distance)) {
+          sum += (1 - Math.abs(tx)) * (1 - Math.abs(ty));
+        }
+      }
+    }
+    return sum * 4 * stepX * stepY / (SAMPLES * SAMPLES);
+  }
+
+  private static boolean nearestMoves(
+      Piston piston, Outline outline, double x, double y, double distance) {
+    double d = 1e-4 * piston.radiusM();
+    double slopeX = (outline.distanceToRim(x + d, y) - outline.distanceToRim(x - d, y)) / (2 * d);
+    double slopeY = (outline.distanceToRim(x, y + d) - outline.distanceToRim(x, y - d)) / (2 * d);
+    return Math.hypot(x - distance * slopeX - piston.xM(), y - distance * slopeY - piston.yM())
+        < piston.radiusM() * (1 + 1e-6);
   }
 
   private void addChord(double[] load, int row, double centre, double halfChord, double weight) {

@@ -46,7 +46,11 @@ class PanelSolverTest {
   void aMirroredStackHasEqualWoofers() {
     PanelSolution solution =
         new PanelSolver(
-                PANEL, List.of(new Piston(0, -0.2, 0.13), new Piston(0, 0.2, 0.13)), AIR, 1e-11)
+                PANEL,
+                List.of(new Piston(0, -0.2, 0.13), new Piston(0, 0.2, 0.13)),
+                AIR,
+                Accuracy.USUAL,
+                1e-11)
             .solve(80, List.of(), List.of());
     ComplexMatrix z = solution.impedance();
     assertThat(Math.abs(z.im(0, 0) - z.im(1, 1)) / z.im(0, 0)).isLessThan(1e-9);

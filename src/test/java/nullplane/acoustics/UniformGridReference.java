@@ -78,9 +78,14 @@ class UniformGridReference {
     UniformGrid grid = new UniformGrid(0.4, 0.4, cells, cells);
     double[] load = new double[grid.unknowns()];
     Arrays.fill(load, grid.stepX() * grid.stepY());
+    Panel panel = Panel.inFreeSpace(0.4, 0.4);
     return new GridSolution(
-            Panel.inFreeSpace(0.4, 0.4), grid, List.of(load), Air.standard(), frequencyHz, 1e-11)
-        .impedance(List.of(load))
+            panel,
+            new GridSetup(grid, panel.outline(), List.of(load)),
+            Air.standard(),
+            frequencyHz,
+            1e-11)
+        .impedance()
         .im(0, 0);
   }
 
