@@ -65,11 +65,16 @@ public final class Nullplane implements Runnable {
     CommandLine line = new CommandLine(program);
     line.setOut(new PrintWriter(System.out, true, StandardCharsets.UTF_8));
     line.setErr(new PrintWriter(System.err, true, StandardCharsets.UTF_8));
-    line.setExecutionExceptionHandler(new FaultHandler(() -> program.debug));
+    FaultHandler faults = new FaultHandler(() -> program.debug);
+    line.setExecutionExceptionHandler(faults);
     line.setParameterExceptionHandler(FaultHandler::usage);
     line.setUsageHelpWidth(80);
     line.setCaseInsensitiveEnumValuesAllowed(true);
-    return line.execute(args);
+    try {
+      return FaultHandler.delivered(line.execute(args), line);
+    } catch (Error e) {
+      return faults.programFault(e, line.getErr());
+    }
   }
 
   @Override
