@@ -23,11 +23,12 @@ import org.openjdk.jmh.annotations.Warmup;
  * <ul>
  *   <li>{@code product}: the panel's matrix times a vector, by transforms.
  *   <li>{@code solution}: everything for one woofer on one grid: tables, operator, iteration to
- *       1e-8. With {@code -prof gc} the bytes it allocates, all of which live until it ends, are
- *       the memory it needs.
+ *       1e-8.
  * </ul>
  *
- * <p>The number of iterations is printed at the start of each trial.
+ * <p>At the start of each trial the number of iterations is printed, and the memory of the arrays
+ * that a solution holds at the same time, from their sizes. {@code -prof gc} shows more: the
+ * transforms take and drop work space with every product.
  *
  * <pre>
  *   mvn -P bench test-compile exec:exec -Dbench="GridScalingBenchmark -prof gc"
@@ -66,7 +67,15 @@ public class GridScalingBenchmark {
     output = new double[input.length];
     ConjugateGradients iteration = new ConjugateGradients(operator, new SinePreconditioner(grid));
     iteration.solve(load, TOLERANCE);
-    System.out.printf("%n# %d unknowns, %d iterations%n", grid.unknowns(), iteration.iterations());
+    System.out.printf(
+        "%n# %d unknowns, %d iterations, %.1f MB held%n",
+        grid.unknowns(), iteration.iterations(), heldBytes() / 1e6);
+  }
+
+  /** Spectrum and work space; kernel table, symbol and load; four vectors and the solution. */
+  private double heldBytes() {
+    double period = TransformLength.atLeast(2 * grid.nodesX() - 1);
+    return 8 * (4 * period * period + (2 + 1 + 1 + 5 * 2) * (double) grid.unknowns());
   }
 
   /** One product. */
