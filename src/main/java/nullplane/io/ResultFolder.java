@@ -113,6 +113,10 @@ public final class ResultFolder implements AutoCloseable {
       throw new IllegalArgumentException("the name " + name + " is taken");
     }
     try {
+      if (!Files.isDirectory(gathering)) {
+        throw new NoSuchFileException(gathering.toString());
+      }
+      Files.createDirectories(parentOf(file));
       writeFlushed(file, bytes);
     } catch (IOException e) {
       throw new OutputException(shown + "/" + name, reason(e));
@@ -134,6 +138,7 @@ public final class ResultFolder implements AutoCloseable {
   public void publish(RunManifest manifest) {
     requireOpen();
     try {
+      requireAllThere();
       writeFlushed(gathering.resolve(RunManifest.FILE_NAME), manifest.toJson(files()));
       flushFolders();
       refuseForeign(shown, finalPath);
@@ -203,6 +208,15 @@ public final class ResultFolder implements AutoCloseable {
     deleteQuietly(holder);
   }
 
+  /** Fails if somebody took away or cut a file that was added. */
+  private void requireAllThere() throws IOException {
+    for (RunManifest.FileEntry entry : entries.values()) {
+      if (Files.size(gathering.resolve(entry.name())) != entry.bytes()) {
+        throw new IOException(entry.name() + " changed while the run went on");
+      }
+    }
+  }
+
   private void flushFolders() throws IOException {
     List<Path> folders;
     try (Stream<Path> all = Files.walk(gathering)) {
@@ -215,7 +229,6 @@ public final class ResultFolder implements AutoCloseable {
   }
 
   private static void writeFlushed(Path file, byte[] bytes) throws IOException {
-    Files.createDirectories(parentOf(file));
     try (FileChannel channel =
         FileChannel.open(file, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
       ByteBuffer buffer = ByteBuffer.wrap(bytes);

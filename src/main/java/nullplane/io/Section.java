@@ -42,7 +42,9 @@ final class Section {
           "",
           "unknown key",
           String.join(", ", known),
-          nearest.map(key -> "did you mean " + key + "?").orElse("leave it out"));
+          startsWithDigit(entry.key())
+              ? "write numbers with a decimal point: within braces a comma starts a new key"
+              : nearest.map(key -> "did you mean " + key + "?").orElse("leave it out"));
       return;
     }
     YamlNode.Entry earlier = entries.putIfAbsent(entry.key(), entry);
@@ -55,6 +57,10 @@ final class Section {
           "each key once",
           "leave one of them out");
     }
+  }
+
+  private static boolean startsWithDigit(String key) {
+    return !key.isEmpty() && Character.isDigit(key.charAt(0));
   }
 
   /**

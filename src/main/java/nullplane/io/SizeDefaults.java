@@ -87,18 +87,18 @@ final class SizeDefaults {
   Range bareMassKg() {
     double airKg = Mounting.FREE_AIR.airMassKg(radiusM, Air.standard());
     Range total = row.totalMassG();
-    double lower = Math.max(total.lower() * 1e-3 - airKg, total.lower() * 0.5e-3);
-    return new Range(lower, Math.max(total.upper() * 1e-3 - airKg, lower));
+    double lower = Math.max(total.lower() / 1000 - airKg, total.lower() / 2000);
+    return new Range(lower, Math.max(total.upper() / 1000 - airKg, lower));
   }
 
   /** Returns the one-way travels the search may choose (m). */
   Range travelM() {
-    return new Range(row.travelMm().lower() * 1e-3, row.travelMm().upper() * 1e-3);
+    return new Range(row.travelMm().lower() / 1000, row.travelMm().upper() / 1000);
   }
 
   /** Returns the coil's inductance (H). */
   double inductanceH() {
-    return row.inductanceMh() * 1e-3;
+    return row.inductanceMh() / 1000;
   }
 
   /** Returns the rated power (W). */
@@ -108,7 +108,7 @@ final class SizeDefaults {
 
   /** Returns the height of the gap (m). */
   double gapHeightM() {
-    return row.gapMm() * 1e-3;
+    return row.gapMm() / 1000;
   }
 
   private static double apart(double a, double b) {

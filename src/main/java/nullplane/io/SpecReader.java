@@ -166,12 +166,13 @@ public final class SpecReader {
   }
 
   private List<StackBrief> stacks(Optional<Section> target) {
-    // Geometry is judged whenever the two sizes are readable, whatever else is wrong.
+    // Geometry is judged whenever one of the two sizes is readable, whatever else is wrong.
     Optional<Section> sizes =
         root.node("woofer")
             .flatMap(node -> Section.of(new FaultList(""), "", node, "", WooferBriefSection.KEYS));
-    OptionalDouble frame = size(sizes, WooferKeys.NOMINAL);
     OptionalDouble piston = size(sizes, WooferKeys.EFFECTIVE_DIAMETER);
+    OptionalDouble nominal = size(sizes, WooferKeys.NOMINAL);
+    OptionalDouble frame = nominal.isPresent() ? nominal : piston;
     List<YamlNode> nodes =
         root.requiredList("stacks", MOST_STACKS, "[" + StackSection.EXAMPLE + "]");
     List<StackBrief> stacks = new ArrayList<>();

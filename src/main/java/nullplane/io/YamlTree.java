@@ -1,6 +1,5 @@
 package nullplane.io;
 
-import com.fasterxml.jackson.core.JsonLocation;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.JsonToken;
 import com.fasterxml.jackson.dataformat.yaml.YAMLFactory;
@@ -8,9 +7,7 @@ import com.fasterxml.jackson.dataformat.yaml.YAMLParser;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import nullplane.faults.InvalidInputException;
-import org.jspecify.annotations.Nullable;
 import org.yaml.snakeyaml.error.MarkedYAMLException;
 import org.yaml.snakeyaml.error.YAMLException;
 
@@ -41,14 +38,8 @@ final class YamlTree {
     String file = input.fileName();
     try (YAMLParser parser = new YAMLFactory().createParser(input.text())) {
       return new YamlTree(file, parser).document();
-    } catch (JsonProcessingException e) {
-      JsonLocation where = e.getLocation();
-      int line = where == null ? 0 : where.getLineNr();
-      throw syntax(file, line, e.getOriginalMessage(), e);
-    } catch (MarkedYAMLException e) {
-      throw syntax(file, e.getProblemMark().getLine() + 1, e.getProblem(), e);
     } catch (IOException | YAMLException e) {
-      throw syntax(file, 0, e.getMessage(), e);
+      throw syntax(file, e);
     }
   }
 
@@ -100,7 +91,8 @@ final class YamlTree {
   private JsonToken next() throws IOException {
     JsonToken token = parser.nextToken();
     if (token == null) {
-      throw syntax(file, line(), "the file ends too early", null);
+      throw FaultList.fatal(
+          file, line(), "", "this is not YAML: it ends too early", "", "close every bracket");
     }
     return token;
   }
@@ -134,20 +126,32 @@ final class YamlTree {
     return parser.currentTokenLocation().getLineNr();
   }
 
-  private static InvalidInputException syntax(
-      String file, int line, @Nullable String message, @Nullable Exception cause) {
-    String problem = message == null ? "unknown" : message;
-    int end = problem.indexOf('\n');
-    problem = Excerpt.of(end < 0 ? problem : problem.substring(0, end));
-    String hint =
-        problem.toLowerCase(Locale.ROOT).contains("\\t")
-            ? "indent with blanks, not with tabs"
-            : "check indentation, colons, brackets and quotes";
-    InvalidInputException fault =
-        FaultList.fatal(file, line, "", "this is not YAML: " + problem, "", hint);
-    if (cause != null) {
-      fault.initCause(cause);
+  /** Returns the fault of a text that is not YAML, at the place the scanner stumbled over. */
+  private static InvalidInputException syntax(String file, Exception failure) {
+    int line = 0;
+    String problem = String.valueOf(failure.getMessage());
+    if (failure instanceof JsonProcessingException json) {
+      line = json.getLocation() == null ? 0 : json.getLocation().getLineNr();
+      problem = String.valueOf(json.getOriginalMessage());
     }
+    for (Throwable cause = failure; cause != null; cause = cause.getCause()) {
+      if (cause instanceof MarkedYAMLException marked && marked.getProblemMark() != null) {
+        line = marked.getProblemMark().getLine() + 1;
+        problem = String.valueOf(marked.getProblem());
+      }
+    }
+    String first = Excerpt.of(problem.lines().findFirst().orElse("unknown"));
+    InvalidInputException fault =
+        FaultList.fatal(
+            file,
+            line,
+            "",
+            "this is not YAML: " + first,
+            "",
+            first.contains("(TAB)")
+                ? "indent with blanks, not with tabs"
+                : "check indentation, colons, brackets and quotes");
+    fault.initCause(failure);
     return fault;
   }
 }

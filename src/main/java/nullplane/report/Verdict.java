@@ -10,6 +10,9 @@ import nullplane.scoring.StackAssessment;
 
 /** What one woofer comes to on a spec: the worst stacks, and sentences built on their figures. */
 final class Verdict {
+  /** A miss too small to show in print, which no verdict should turn on (dB). */
+  private static final double UNSEEN_DB = 0.005;
+
   private final DesignSpec spec;
   private final Assessment woofer;
   private final String title;
@@ -56,11 +59,11 @@ final class Verdict {
   }
 
   boolean insideEverywhere() {
-    return woofer.stacks().stream().allMatch(s -> s.figures().worstExcessDb() <= 0);
+    return woofer.stacks().stream().allMatch(s -> s.figures().worstExcessDb() < UNSEEN_DB);
   }
 
   boolean loudEverywhere() {
-    return woofer.stacks().stream().allMatch(s -> s.figures().outputMarginDb() >= 0);
+    return woofer.stacks().stream().allMatch(s -> s.figures().outputMarginDb() > -UNSEEN_DB);
   }
 
   boolean loadAllowed() {
@@ -107,9 +110,9 @@ final class Verdict {
             + ", where "
             + least.figures().outputLimit().word()
             + " binds";
-    return margin >= 0
+    return margin > -UNSEEN_DB
         ? "Every stack reaches the loudest level asked for; the least margin is "
-            + Figures.decibels(margin)
+            + Figures.decibels(Math.max(0, margin))
             + " in "
             + where
             + "."

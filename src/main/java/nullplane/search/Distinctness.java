@@ -6,8 +6,9 @@ import nullplane.driver.Woofer;
 import nullplane.units.Air;
 
 /**
- * Tells woofers apart as a factory would: by more than the usual production spread in at least one
- * quantity. The spreads are common practice: fs 10 %, Qts 15 %, moving mass 8 %, travel 10 %.
+ * Tells woofers apart as a factory would: the usual tolerance windows of the two must not overlap
+ * in at least one quantity. The windows are common practice, either way: fs 10 %, Qts 15 %, moving
+ * mass 8 %, travel 10 %.
  */
 final class Distinctness {
   private static final double RESONANCE = 0.10;
@@ -17,7 +18,7 @@ final class Distinctness {
 
   private Distinctness() {}
 
-  /** Returns whether two woofers differ by more than production spread. */
+  /** Returns whether the usual windows of two woofers are apart in at least one quantity. */
   static boolean distinct(Woofer a, Woofer b, Air air) {
     SmallSignal first = SmallSignal.of(a, Mounting.FREE_AIR, air);
     SmallSignal second = SmallSignal.of(b, Mounting.FREE_AIR, air);
@@ -27,7 +28,8 @@ final class Distinctness {
         || apart(a.travelM(), b.travelM()) > TRAVEL;
   }
 
+  /** Distance as a share of the sum, which windows of half that share on each side just bridge. */
   private static double apart(double a, double b) {
-    return Math.abs(a - b) / (0.5 * (a + b));
+    return Math.abs(a - b) / (a + b);
   }
 }
