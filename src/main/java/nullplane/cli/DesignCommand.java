@@ -36,6 +36,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import picocli.CommandLine.ParentCommand;
 import picocli.CommandLine.Spec;
 
 /** Searches woofers for a spec and writes the ranked specification sheets. */
@@ -57,6 +58,8 @@ import picocli.CommandLine.Spec;
     })
 final class DesignCommand implements Callable<Integer> {
   @Spec private CommandSpec command;
+
+  @ParentCommand private Nullplane program;
 
   @Mixin private RunOptions options = new RunOptions();
 
@@ -97,8 +100,8 @@ final class DesignCommand implements Callable<Integer> {
     StepClock clock = new StepClock();
     ReadSpec read = SpecReader.read(specFile);
     Path folder = options.out().orElseGet(() -> Path.of("results", stemOf(specFile)));
-    try (StopSignal stop = new StopSignal();
-        ResultFolder results = ResultFolder.open(folder);
+    StopSignal stop = program.stop();
+    try (ResultFolder results = ResultFolder.open(folder);
         Workers workers = new Workers(threads)) {
       DesignReport.requireFonts();
       clock.done("read the spec");

@@ -38,7 +38,16 @@ public final class Nullplane implements Runnable {
 
   @Spec private CommandSpec spec;
 
-  Nullplane() {}
+  private final StopSignal stop;
+
+  Nullplane(StopSignal stop) {
+    this.stop = stop;
+  }
+
+  /** Returns what tells of Ctrl-C; the process waits until the last line is written. */
+  StopSignal stop() {
+    return stop;
+  }
 
   /** Runs the program and exits with its code. */
   public static void main(String[] args) {
@@ -47,15 +56,25 @@ public final class Nullplane implements Runnable {
 
   /** Runs the program and returns its exit code. */
   static int execute(String... args) {
-    Nullplane program = new Nullplane();
+    try (StopSignal stop = new StopSignal()) {
+      return execute(new Nullplane(stop), args);
+    }
+  }
+
+  private static int execute(Nullplane program, String... args) {
     CommandLine line = new CommandLine(program);
     line.setOut(new PrintWriter(System.out, true, StandardCharsets.UTF_8));
     line.setErr(new PrintWriter(System.err, true, StandardCharsets.UTF_8));
-    line.setExecutionExceptionHandler(new FaultHandler(() -> program.debug));
+    FaultHandler faults = new FaultHandler(() -> program.debug);
+    line.setExecutionExceptionHandler(faults);
     line.setParameterExceptionHandler(FaultHandler::usage);
     line.setUsageHelpWidth(80);
     line.setCaseInsensitiveEnumValuesAllowed(true);
-    return line.execute(args);
+    try {
+      return FaultHandler.delivered(line.execute(args), line);
+    } catch (Error e) {
+      return faults.programFault(e, line.getErr());
+    }
   }
 
   @Override

@@ -32,9 +32,7 @@ final class PanelStep {
         double frequencyHz = axis.frequencyHz().at(f);
         tasks.add(
             () -> {
-              if (stop.wanted()) {
-                throw new StoppedException("the panels were being solved");
-              }
+              heed(stop);
               PanelSolution solution = solver.solve(frequencyHz, ear, List.of());
               progress.step();
               return solution;
@@ -42,6 +40,7 @@ final class PanelStep {
       }
     }
     List<PanelSolution> solutions = workers.all(tasks);
+    heed(stop);
     int points = axis.frequencyHz().size();
     List<StackAcoustics> result = new ArrayList<>();
     for (int s = 0; s < spec.stacks().size(); s++) {
@@ -52,5 +51,11 @@ final class PanelStep {
                   axis.frequencyHz(), solutions.subList(s * points, (s + 1) * points))));
     }
     return result;
+  }
+
+  private static void heed(StopSignal stop) {
+    if (stop.wanted()) {
+      throw new StoppedException("the panels were being solved");
+    }
   }
 }

@@ -4,7 +4,7 @@ import nullplane.scoring.Grade;
 
 /** Watches a search and may end it. */
 public interface SearchWatch {
-  /** Asked between generations; true ends the search with the best so far. */
+  /** Asked after each generation; true ends the search with the best so far. */
   boolean stopWanted();
 
   /**

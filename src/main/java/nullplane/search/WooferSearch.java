@@ -96,7 +96,10 @@ public final class WooferSearch {
         conduct.seed());
   }
 
-  /** Evolves until the budget is used; returns whether a stop was wanted before that. */
+  /**
+   * Evolves until the budget is used; returns whether a stop was wanted before that. One generation
+   * is always evolved, so that there is a best.
+   */
   private boolean evolve(List<Double> bestCosts) {
     Genotype<DoubleGene> form = Genotype.of(DoubleChromosome.of(0, 1, SearchPlan.GENES));
     Engine<DoubleGene, Grade> engine =
@@ -116,7 +119,7 @@ public final class WooferSearch {
     Iterator<EvolutionResult<DoubleGene, Grade>> generations = engine.stream().iterator();
     Grade best = new Grade(Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY);
     while (candidates.evaluations() < conduct.evaluations()) {
-      if (watch.stopWanted()) {
+      if (candidates.evaluations() > 0 && watch.stopWanted()) {
         return true;
       }
       Grade found = generations.next().bestFitness();

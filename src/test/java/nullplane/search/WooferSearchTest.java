@@ -154,6 +154,25 @@ class WooferSearchTest {
     assertThat(outcome.ranked()).isNotEmpty();
   }
 
+  /** A stop that was wanted before the search began still leaves something to rank. */
+  @Test
+  void evolvesOneGenerationAtLeast() {
+    SearchWatch watch =
+        new SearchWatch() {
+          @Override
+          public boolean stopWanted() {
+            return true;
+          }
+
+          @Override
+          public void generationDone(long evaluations, long budget, Grade best) {}
+        };
+    SearchOutcome outcome =
+        WooferSearch.run(family, new SearchConduct(1, 1_000_000, 2), executor, watch);
+    assertThat(outcome.generations()).isEqualTo(1);
+    assertThat(outcome.ranked()).isNotEmpty();
+  }
+
   @Test
   void whereNothingIsBuildableTheNearestIsShown() {
     WooferBrief brief =

@@ -1,0 +1,323 @@
+package nullplane.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Random;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** Command lines that end before any search: exit code, standard output, standard error. */
+class NullplaneTest {
+  @TempDir private Path folder;
+
+  private Path spec;
+  private Path results;
+
+  /** What a command gave. */
+  private record Ran(int exitCode, String out, String err, double seconds) {
+    List<String> errLines() {
+      return err.lines().toList();
+    }
+  }
+
+  private static Ran run(Object... words) {
+    String[] args = Stream.of(words).map(Object::toString).toArray(String[]::new);
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    ByteArrayOutputStream err = new ByteArrayOutputStream();
+    PrintStream usualOut = System.out;
+    PrintStream usualErr = System.err;
+    long start = System.nanoTime();
+    int exitCode;
+    try (PrintStream newOut = new PrintStream(out, true, StandardCharsets.UTF_8);
+        PrintStream newErr = new PrintStream(err, true, StandardCharsets.UTF_8)) {
+      System.setOut(newOut);
+      System.setErr(newErr);
+      exitCode = Nullplane.execute(args);
+    } finally {
+      System.setOut(usualOut);
+      System.setErr(usualErr);
+    }
+    return new Ran(
+        exitCode,
+        out.toString(StandardCharsets.UTF_8),
+        err.toString(StandardCharsets.UTF_8),
+        (System.nanoTime() - start) / 1e9);
+  }
+
+  @BeforeEach
+  void writeSpec() throws IOException {
+    spec = Files.writeString(folder.resolve("spec.yaml"), CliSpecs.READING_ROOM);
+    results = folder.resolve("results");
+  }
+
+  private Ran design(Path file) {
+    return run("design", file, "--out", results);
+  }
+
+  /** Checks that a run was refused with one line, and that it left no trace. */
+  private void assertRefused(Ran ran, int exitCode, String line) throws IOException {
+    assertThat(ran.errLines()).containsExactly("nullplane: " + line);
+    assertThat(ran.exitCode()).isEqualTo(exitCode);
+    assertThat(ran.out()).isEmpty();
+    assertNothingWritten();
+  }
+
+  private void assertNothingWritten() throws IOException {
+    try (Stream<Path> entries = Files.list(folder)) {
+      assertThat(entries.map(p -> p.getFileName().toString()))
+          .allMatch(name -> name.endsWith(".yaml"));
+    }
+  }
+
+  @Test
+  void everyFaultOfASpecIsToldAtOnce() throws IOException {
+    Path bad =
+        Files.writeString(
+            folder.resolve("bad.yaml"),
+            """
+            title: Reading-room panel
+            woofer:
+              nominal: 300 mm
+              effective-diameter: 260
+              re: -5.6 ohm
+              qms: NaN
+            stacks:
+              - name: pair
+                panel: {width: 44 cm, hieght: 110 cm, clearance: 4 cm}
+                woofers:
+                  - {x: 0 cm, y: -25 cm}
+                  - {x: 0 cm, y: -10 cm}
+              - name: single
+                panel: {width: 44 cm, height: 110 cm}
+                woofers:
+                  - {x: 30 cm, y: 0 cm}
+            listening: {distance: 3 m, height: 1 m}
+            target: {level: 76 dB, loudest: 86 dB, low-corner: 40 Hz, upper-corner: 200 Hz}
+            amplifier: {voltage: 28 V, lowest-load: 3 ohm}
+            """);
+    Ran ran = design(bad);
+    assertThat(ran.exitCode()).isEqualTo(2);
+    assertThat(ran.out()).isEmpty();
+    String at = "nullplane: " + bad + ":";
+    assertThat(ran.errLines())
+        .containsExactly(
+            at
+                + "4: woofer.effective-diameter: the unit is missing (found 260);"
+                + " allowed: 5 cm .. 60 cm; write 260 mm",
+            at
+                + "5: woofer.re: a resistance below zero has no meaning here (found -5.6 ohm);"
+                + " allowed: 0.5 ohm .. 100 ohm; write re: 5.6 ohm",
+            at
+                + "6: woofer.qms: the number must be finite (found NaN); allowed: 0.2 .. 50;"
+                + " write qms: 5.2",
+            at
+                + "9: stacks[0].panel.hieght: unknown key; allowed: width, height, clearance,"
+                + " outline, diameter; did you mean height?",
+            at
+                + "12: stacks[0].woofers[1]: woofers 1 and 2 of stack \"pair\" overlap by 15 cm"
+                + " (found x 0 cm, y -10 cm); allowed: centres at least 30 cm apart; move one of"
+                + " them",
+            at
+                + "16: stacks[1].woofers[0]: woofer 1 of stack \"single\" reaches over the panel's"
+                + " rim by 23 cm (found x 30 cm, y 0 cm); allowed: its centre at least 15 cm inside"
+                + " the rim; move the woofer or enlarge the panel");
+    assertNothingWritten();
+  }
+
+  @Test
+  void anEmptySpecIsRefused() throws IOException {
+    Path empty = Files.createFile(folder.resolve("empty.yaml"));
+    assertRefused(design(empty), 2, empty + ": the file is empty; start from an example");
+  }
+
+  @Test
+  void tenMegabytesOfNoiseAreRefusedAtOnce() throws IOException {
+    byte[] bytes = new byte[10_000_000];
+    new Random(1).nextBytes(bytes);
+    Path noise = Files.write(folder.resolve("noise.yaml"), bytes);
+    Ran ran = design(noise);
+    assertRefused(
+        ran, 2, noise + ": the file is too large; allowed: 1 MiB at most; is this the right file?");
+    assertThat(ran.seconds()).isLessThan(2);
+  }
+
+  /** Noise small enough to be read. */
+  @Test
+  void noiseIsRefused() throws IOException {
+    byte[] bytes = new byte[100_000];
+    new Random(1).nextBytes(bytes);
+    Path noise = Files.write(folder.resolve("noise.yaml"), bytes);
+    Ran ran = design(noise);
+    assertThat(ran.exitCode()).isEqualTo(2);
+    assertThat(ran.errLines())
+        .singleElement()
+        .asString()
+        .startsWith("nullplane: " + noise + ":1: this is not UTF-8 text");
+    assertThat(ran.out()).isEmpty();
+    assertNothingWritten();
+  }
+
+  @Test
+  void aMissingSpecIsRefused() throws IOException {
+    Path missing = folder.resolve("missing.yaml");
+    assertRefused(design(missing), 2, missing + ": there is no such file; check the name");
+  }
+
+  @Test
+  void aFolderAsSpecIsRefused() throws IOException {
+    assertRefused(
+        design(folder), 2, folder + ": this is a folder; allowed: a YAML file; name a file in it");
+  }
+
+  @Test
+  void aPanelBeyondTheSolverIsDeclined() throws IOException {
+    Path large = Files.writeString(folder.resolve("large.yaml"), CliSpecs.TOO_LARGE);
+    Ran ran = design(large);
+    assertThat(ran.errLines())
+        .singleElement()
+        .asString()
+        .startsWith("nullplane: panel solver: a panel of 10.0 m x 10.0 m")
+        .contains("is outside what the model can say; at most 1000000")
+        .endsWith("use a smaller panel, a larger woofer or a lower frequency");
+    assertThat(ran.exitCode()).isEqualTo(3);
+    assertThat(ran.out()).isEmpty();
+    assertNothingWritten();
+  }
+
+  /** Below a regular file nobody can make a folder, not even the machine's owner. */
+  @Test
+  void aPlaceThatCannotBeWrittenIsRefused() throws IOException {
+    Path below = spec.resolve("some/where");
+    Ran ran = run("design", spec, "--out", below);
+    assertThat(ran.errLines())
+        .singleElement()
+        .asString()
+        .startsWith("nullplane: cannot write " + below + ": ");
+    assertThat(ran.exitCode()).isEqualTo(5);
+    assertThat(ran.out()).isEmpty();
+    assertThat(spec).hasContent(CliSpecs.READING_ROOM);
+    assertNothingWritten();
+  }
+
+  @Test
+  void aFileAsResultFolderIsRefused() throws IOException {
+    assertRefused(
+        run("design", spec, "--out", spec),
+        5,
+        "cannot write " + spec + ": a file has this name; name a folder");
+    assertThat(spec).hasContent(CliSpecs.READING_ROOM);
+  }
+
+  @Test
+  void aFolderOfSomebodyElseIsLeftAlone() throws IOException {
+    Path foreign = Files.createDirectory(results);
+    Path notes = Files.writeString(foreign.resolve("notes.txt"), "listening test of the hall");
+    Ran ran = design(spec);
+    assertThat(ran.errLines())
+        .containsExactly(
+            "nullplane: cannot write "
+                + foreign
+                + ": the folder holds files that no run of this program wrote; name a new or empty"
+                + " folder");
+    assertThat(ran.exitCode()).isEqualTo(5);
+    assertThat(ran.out()).isEmpty();
+    try (Stream<Path> entries = Files.list(foreign)) {
+      assertThat(entries).containsExactly(notes);
+    }
+    assertThat(notes).hasContent("listening test of the hall");
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "--threads, 0, 1 to 256",
+    "--threads, 257, 1 to 256",
+    "--evaluations, 10, 1000 to 100000000",
+    "--evaluations, -1, 1000 to 100000000",
+  })
+  void aNumberOutOfRangeIsRefused(String option, String value, String allowed) throws IOException {
+    Ran ran = run("design", spec, "--out", results, option, value);
+    assertThat(ran.errLines())
+        .containsExactly(
+            "nullplane: " + option + " is " + value + "; allowed: " + allowed,
+            "nullplane: see nullplane design --help");
+    assertThat(ran.exitCode()).isEqualTo(2);
+    assertThat(ran.out()).isEmpty();
+    assertNothingWritten();
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "desing, nullplane, did you mean design?",
+    "--versoin, nullplane, did you mean --version?",
+  })
+  void aMisspeltCommandIsGuessed(String word, String command, String guess) {
+    Ran ran = run(word);
+    assertThat(ran.errLines()).hasSize(2);
+    assertThat(ran.errLines().get(0))
+        .startsWith("nullplane: ")
+        .contains("'" + word + "'")
+        .endsWith("; " + guess);
+    assertThat(ran.errLines().get(1)).isEqualTo("nullplane: see " + command + " --help");
+    assertThat(ran.exitCode()).isEqualTo(2);
+    assertThat(ran.out()).isEmpty();
+  }
+
+  @Test
+  void aMisspeltOptionIsGuessed() throws IOException {
+    Ran ran = run("design", spec, "--out", results, "--sead", "7");
+    assertThat(ran.errLines()).hasSize(2);
+    assertThat(ran.errLines().get(0)).contains("'--sead'").endsWith("; did you mean --seed?");
+    assertThat(ran.exitCode()).isEqualTo(2);
+    assertThat(ran.out()).isEmpty();
+    assertNothingWritten();
+  }
+
+  @Test
+  void aMissingCommandOrSpecIsAskedFor() {
+    assertThat(run().exitCode()).isEqualTo(2);
+    assertThat(run().errLines().get(0))
+        .isEqualTo("nullplane: a command is missing; write for example: nullplane design SPEC");
+    assertThat(run("design").exitCode()).isEqualTo(2);
+    assertThat(run("design").errLines().get(0)).contains("SPEC");
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"--help", "design --help", "help design"})
+  void helpFitsTheTerminalAndShowsAnExample(String line) {
+    Ran ran = run((Object[]) line.split(" "));
+    assertThat(ran.exitCode()).isZero();
+    assertThat(ran.err()).isEmpty();
+    assertThat(ran.out()).contains("Example:").contains("java -jar target/nullplane.jar design");
+    assertThat(ran.out().lines()).allMatch(text -> text.length() <= 80);
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"--version", "design --version"})
+  void versionIsOneLine(String line) {
+    Ran ran = run((Object[]) line.split(" "));
+    assertThat(ran.exitCode()).isZero();
+    assertThat(ran.err()).isEmpty();
+    assertThat(ran.out()).matches("nullplane \\d+\\.\\d+\\.\\d+\\R");
+  }
+
+  @Test
+  void debugShowsWhereAFaultHappened() {
+    Ran plain = design(folder.resolve("missing.yaml"));
+    Ran debug = run("--debug", "design", folder.resolve("missing.yaml"), "--out", results);
+    assertThat(debug.exitCode()).isEqualTo(2);
+    assertThat(debug.err()).startsWith(plain.err()).contains("\tat nullplane.");
+    assertThat(plain.err()).doesNotContain("\tat ");
+  }
+}
