@@ -115,6 +115,11 @@ final class Section {
     faults.add(line(key), path(key), value, problem, allowed, hint);
   }
 
+  /** Adds a fault of something within a key's value. */
+  void faultAt(int line, String where, String value, String problem, String allowed, String hint) {
+    faults.add(line, where, value, problem, allowed, hint);
+  }
+
   /** Returns a quantity that must be there (SI); empty with a fault otherwise. */
   OptionalDouble required(QuantityKey key) {
     return requireKey(key.name(), key.write(), key.limits().words())

@@ -166,13 +166,11 @@ public final class SpecReader {
   }
 
   private List<StackBrief> stacks(Optional<Section> target) {
-    // Geometry is judged whenever one of the two sizes is readable, whatever else is wrong.
+    // Geometry is judged whenever the piston's size is readable, whatever else is wrong.
     Optional<Section> sizes =
         root.node("woofer")
             .flatMap(node -> Section.of(new FaultList(""), "", node, "", WooferBriefSection.KEYS));
     OptionalDouble piston = size(sizes, WooferKeys.EFFECTIVE_DIAMETER);
-    OptionalDouble nominal = size(sizes, WooferKeys.NOMINAL);
-    OptionalDouble frame = nominal.isPresent() ? nominal : piston;
     List<YamlNode> nodes =
         root.requiredList("stacks", MOST_STACKS, "[" + StackSection.EXAMPLE + "]");
     List<StackBrief> stacks = new ArrayList<>();
@@ -183,9 +181,7 @@ public final class SpecReader {
               faults, "stacks[" + i + "]", nodes.get(i), StackSection.EXAMPLE, StackSection.KEYS);
       if (section.isPresent()) {
         checkName(section.orElseThrow(), lines);
-        new StackSection(faults, section.orElseThrow(), frame, piston)
-            .read(target)
-            .ifPresent(stacks::add);
+        new StackSection(faults, section.orElseThrow(), piston).read(target).ifPresent(stacks::add);
       }
     }
     return stacks;

@@ -36,19 +36,16 @@ final class StackSection {
 
   private final FaultList faults;
   private final Section section;
-  private final OptionalDouble frameM;
   private final OptionalDouble pistonM;
 
   /**
    * @param faults where faults go
    * @param section the stack
-   * @param frameM diameter of the woofers' frames (m), if known
    * @param pistonM effective diameter of the woofers (m), if known
    */
-  StackSection(FaultList faults, Section section, OptionalDouble frameM, OptionalDouble pistonM) {
+  StackSection(FaultList faults, Section section, OptionalDouble pistonM) {
     this.faults = faults;
     this.section = section;
-    this.frameM = frameM;
     this.pistonM = pistonM;
   }
 
@@ -67,9 +64,9 @@ final class StackSection {
     List<YamlNode> nodes =
         section.requiredList("woofers", MOST_WOOFERS, "[" + WOOFER_EXAMPLE + "]");
     List<Centre> centres = centres(nodes);
-    if (frameM.isPresent()) {
-      panel.ifPresent(known -> checkInside(known, centres, frameM.getAsDouble()));
-      checkApart(centres, frameM.getAsDouble());
+    if (pistonM.isPresent()) {
+      panel.ifPresent(known -> checkInside(known, centres, pistonM.getAsDouble()));
+      checkApart(centres, pistonM.getAsDouble());
     }
     Optional<Wiring> wiring = wiring(nodes.size());
     OptionalDouble level = level(LEVEL, target);
@@ -112,9 +109,9 @@ final class StackSection {
     return centres;
   }
 
-  private void checkInside(Panel panel, List<Centre> centres, double frame) {
+  private void checkInside(Panel panel, List<Centre> centres, double diameter) {
     for (Centre centre : centres) {
-      double over = frame / 2 - panel.outline().distanceToRim(centre.xM(), centre.yM());
+      double over = diameter / 2 - panel.outline().distanceToRim(centre.xM(), centre.yM());
       if (over > SAME_LENGTH_M) {
         faults.add(
             centre.line(),
@@ -125,18 +122,18 @@ final class StackSection {
                 + stackName()
                 + " reaches over the panel's rim by "
                 + Quantity.centimetres(over),
-            "its centre at least " + Quantity.centimetres(frame / 2) + " inside the rim",
+            "its centre at least " + Quantity.centimetres(diameter / 2) + " inside the rim",
             "move the woofer or enlarge the panel");
       }
     }
   }
 
-  private void checkApart(List<Centre> centres, double frame) {
+  private void checkApart(List<Centre> centres, double diameter) {
     for (int i = 0; i < centres.size(); i++) {
       for (int j = 0; j < i; j++) {
         Centre one = centres.get(j);
         Centre other = centres.get(i);
-        double overlap = frame - Math.hypot(one.xM() - other.xM(), one.yM() - other.yM());
+        double overlap = diameter - Math.hypot(one.xM() - other.xM(), one.yM() - other.yM());
         if (overlap > SAME_LENGTH_M) {
           faults.add(
               other.line(),
@@ -149,7 +146,7 @@ final class StackSection {
                   + stackName()
                   + " overlap by "
                   + Quantity.centimetres(overlap),
-              "centres at least " + Quantity.centimetres(frame) + " apart",
+              "centres at least " + Quantity.centimetres(diameter) + " apart",
               "move one of them");
         }
       }

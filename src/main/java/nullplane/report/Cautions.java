@@ -3,6 +3,7 @@ package nullplane.report;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
+import nullplane.acoustics.Piston;
 import nullplane.scoring.Assessment;
 import nullplane.scoring.DesignSpec;
 import nullplane.scoring.StackAssessment;
@@ -67,6 +68,7 @@ final class Cautions {
     load(cautions);
     hotCoils(cautions);
     tall(cautions);
+    frames(cautions);
     cautions.add(
         "Heavy magnets pull tools and fingers and load the panel: "
             + mostWoofers()
@@ -171,6 +173,9 @@ final class Cautions {
     }
   }
 
+  /** Frames that miss each other by less than this count as touching (m). */
+  private static final double TOUCH_M = 1e-6;
+
   private void tall(List<String> cautions) {
     List<StackAssessment> tall =
         woofer.stacks().stream()
@@ -190,6 +195,33 @@ final class Cautions {
                               + " wide")
                   .collect(Collectors.joining("; "))
               + ". Fix them to a wall or give them a wide, heavy foot.");
+    }
+  }
+
+  /** Frames are wider than pistons; what the sound allows may not fit. */
+  private void frames(List<String> cautions) {
+    for (StackAssessment stack : woofer.stacks()) {
+      double frame = woofer.woofer().nominalM();
+      double rim = Double.POSITIVE_INFINITY;
+      double apart = Double.POSITIVE_INFINITY;
+      List<Piston> pistons = stack.brief().pistons();
+      for (int i = 0; i < pistons.size(); i++) {
+        Piston one = pistons.get(i);
+        rim = Math.min(rim, stack.brief().panel().outline().distanceToRim(one.xM(), one.yM()));
+        for (int j = 0; j < i; j++) {
+          Piston other = pistons.get(j);
+          apart = Math.min(apart, Math.hypot(one.xM() - other.xM(), one.yM() - other.yM()));
+        }
+      }
+      if (apart < frame - TOUCH_M || rim < frame / 2 - TOUCH_M) {
+        cautions.add(
+            "Fit: in "
+                + Verdict.stack(stack)
+                + " frames of "
+                + Figures.millimetres(frame)
+                + (apart < frame - TOUCH_M ? " overlap each other" : " reach over the rim")
+                + "; the pistons do not. Check the frame's real size before cutting.");
+      }
     }
   }
 
