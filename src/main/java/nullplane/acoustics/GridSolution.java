@@ -40,7 +40,7 @@ final class GridSolution {
     ConjugateGradients solver =
         new ConjugateGradients(
             new ToeplitzOperator(direct, image, setup.mirrored()),
-            new SinePreconditioner(grid),
+            new SinePreconditioner(grid, waveNumber),
             setup.rim());
     this.jumps = new double[setup.driven().size()][];
     for (int j = 0; j < jumps.length; j++) {

@@ -20,7 +20,7 @@ import nullplane.units.Levels;
  * cone, losses in air. Instances are immutable and may be shared between threads.
  */
 public final class PanelSolver {
-  private static final double DEFAULT_TOLERANCE = 1e-8;
+  private static final double DEFAULT_TOLERANCE = 1e-6;
   private static final int FINEST_LEVEL = 6;
   private static final double NEAR_LOUDEST_DB = 20;
   private static final double CUT_RIM_ERROR = 0.15;

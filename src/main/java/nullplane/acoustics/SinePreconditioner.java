@@ -6,14 +6,18 @@ import org.jtransforms.fft.DoubleFFT_1D;
  * Approximate inverse of the panel's matrix in the basis of sine waves that vanish on the grid's
  * edge.
  *
- * <p>In that basis the static operator is nearly diagonal, with the symbol (sx my + mx sy) hx hy /
- * (2 sqrt(kx^2 + ky^2)); s and m are the hats' stiffness and mass symbols. The sine transform of
- * the first kind is taken from a complex transform of the same length by the usual even-odd split
- * (W. Press and others, Numerical Recipes, section on sine transforms), real and imaginary part at
- * once. Applying the transform twice gives back the vector times (nx + 1)(ny + 1)/4. An instance
- * holds work space and serves one thread.
+ * <p>In that basis the operator is nearly diagonal, with the symbol (sx my + mx sy - k^2 mx my) hx
+ * hy / (2 g), g = sqrt(kx^2 + ky^2 - k^2) with a positive imaginary part below the wave number; s
+ * and m are the hats' stiffness and mass symbols. Near kx^2 + ky^2 = k^2 it would vanish, so the
+ * wave number is damped, k^2 (1 - 0.1 j). The sine transform of the first kind is taken from a
+ * complex transform of the same length by the usual even-odd split (W. Press and others, Numerical
+ * Recipes, section on sine transforms), real and imaginary part at once. Applying the transform
+ * twice gives back the vector times (nx + 1)(ny + 1)/4. An instance holds work space and serves one
+ * thread.
  */
 final class SinePreconditioner {
+  private static final double DAMPING = 0.1;
+
   private final int nodesX;
   private final int nodesY;
   private final SineTransform alongX;
@@ -21,13 +25,18 @@ final class SinePreconditioner {
   private final double[] inverseSymbol;
   private final double[] line;
 
-  SinePreconditioner(UniformGrid grid) {
+  /**
+   * @param grid the grid
+   * @param waveNumber k (1/m)
+   */
+  SinePreconditioner(UniformGrid grid, double waveNumber) {
     this.nodesX = grid.nodesX();
     this.nodesY = grid.nodesY();
     this.alongX = new SineTransform(nodesX + 1);
     this.alongY = new SineTransform(nodesY + 1);
     this.line = new double[2 * (nodesY + 1)];
-    this.inverseSymbol = new double[nodesX * nodesY];
+    this.inverseSymbol = new double[2 * nodesX * nodesY];
+    double kSquared = waveNumber * waveNumber;
     double hx = grid.stepX();
     double hy = grid.stepY();
     double scale = 4.0 / ((nodesX + 1.0) * (nodesY + 1.0));
@@ -41,9 +50,19 @@ final class SinePreconditioner {
         double kx = phaseX / hx;
         double stiffnessX = (2 - 2 * Math.cos(phaseX)) / (hx * hx);
         double massX = (4 + 2 * Math.cos(phaseX)) / 6;
-        double symbol =
-            (stiffnessX * massY + massX * stiffnessY) * hx * hy / (2 * Math.hypot(kx, ky));
-        inverseSymbol[y * nodesX + x] = scale / symbol;
+        double massXy = massX * massY;
+        double re = stiffnessX * massY + massX * stiffnessY - kSquared * massXy;
+        double im = DAMPING * kSquared * massXy;
+        double insideRe = kx * kx + ky * ky - kSquared;
+        double insideIm = DAMPING * kSquared;
+        double modulus = Math.hypot(insideRe, insideIm);
+        double rootRe = Math.sqrt(0.5 * (modulus + insideRe));
+        double rootIm = Math.sqrt(0.5 * (modulus - insideRe));
+        // 2 g / ((re + j im) hx hy)
+        double factor = 2 * scale / ((re * re + im * im) * hx * hy);
+        int n = 2 * (y * nodesX + x);
+        inverseSymbol[n] = factor * (rootRe * re + rootIm * im);
+        inverseSymbol[n + 1] = factor * (rootIm * re - rootRe * im);
       }
     }
   }
@@ -57,9 +76,10 @@ final class SinePreconditioner {
   void apply(double[] input, double[] output) {
     System.arraycopy(input, 0, output, 0, 2 * nodesX * nodesY);
     transform(output);
-    for (int i = 0; i < inverseSymbol.length; i++) {
-      output[2 * i] *= inverseSymbol[i];
-      output[2 * i + 1] *= inverseSymbol[i];
+    for (int i = 0; i < inverseSymbol.length; i += 2) {
+      double re = inverseSymbol[i] * output[i] - inverseSymbol[i + 1] * output[i + 1];
+      output[i + 1] = inverseSymbol[i] * output[i + 1] + inverseSymbol[i + 1] * output[i];
+      output[i] = re;
     }
     transform(output);
   }

@@ -83,7 +83,7 @@ class FastProductTest {
       }
     }
     double[] out = new double[wave.length];
-    new SinePreconditioner(grid).apply(wave, out);
+    new SinePreconditioner(grid, 0).apply(wave, out);
     double tx = Math.PI * p / (grid.nodesX() + 1);
     double ty = Math.PI * q / (grid.nodesY() + 1);
     double hx = grid.stepX();
