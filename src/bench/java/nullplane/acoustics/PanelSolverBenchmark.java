@@ -23,8 +23,8 @@ import org.openjdk.jmh.annotations.Warmup;
  * over the floor, on one thread.
  *
  * <ul>
- *   <li>{@code bothGrids}: what the program does for one frequency: two grids, four woofers each,
- *       the listening point, and the extrapolation.
+ *   <li>{@code wholeSolve}: what the program does for one frequency: two grids or more, four
+ *       woofers each, the listening point, and the extrapolation to the usual accuracy.
  *   <li>{@code coarseFast}: the coarse grid alone: tables, operator, four iterative solutions.
  *   <li>{@code coarseDense}: the same equations from the same tables as a full matrix, solved for
  *       the same four woofers by EJML's complex dense LU.
@@ -62,14 +62,16 @@ public class PanelSolverBenchmark {
 
   private PanelSolver solver;
   private UniformGrid grid;
+  private GridSetup setup;
   private List<double[]> loads;
 
   /** Makes the panel and checks that both ways solve the same equations. */
   @Setup
   public void prepare() {
     solver = new PanelSolver(panel, pistons, AIR);
-    grid = GridChoice.of(panel, pistons, AIR.speedOfSoundMPerS() / frequencyHz).coarse();
-    loads = pistons.stream().map(grid::loadOf).toList();
+    grid = GridChoice.of(panel, pistons, AIR.speedOfSoundMPerS() / frequencyHz).grid(0);
+    setup = new GridSetup(PosedPanel.of(panel, pistons), grid);
+    loads = setup.driven();
     ComplexMatrix fast = coarseFast();
     ComplexMatrix dense = coarseDense();
     double difference = fast.largestDifference(dense);
@@ -83,14 +85,14 @@ public class PanelSolverBenchmark {
 
   /** One frequency as the program solves it. */
   @Benchmark
-  public PanelSolution bothGrids() {
+  public PanelSolution wholeSolve() {
     return solver.solve(frequencyHz, ear, List.of());
   }
 
   /** The coarse grid by transforms and iteration. */
   @Benchmark
   public ComplexMatrix coarseFast() {
-    return new GridSolution(panel, grid, loads, AIR, frequencyHz, TOLERANCE).impedance(loads);
+    return new GridSolution(panel, setup, AIR, frequencyHz, TOLERANCE).impedance();
   }
 
   /** The coarse grid as a full matrix. */

@@ -45,7 +45,7 @@ final class FaultHandler implements IExecutionExceptionHandler {
 
   /** Says that the program, or the machine under it, failed; returns the exit code. */
   int programFault(Throwable fault, PrintWriter err) {
-    if (fault instanceof OutOfMemoryError) {
+    if (fault instanceof OutOfMemoryError || fault.getCause() instanceof OutOfMemoryError) {
       err.println(
           "nullplane: the memory is not enough; give more, for example java -Xmx4g -jar"
               + " nullplane.jar, or take fewer --threads or a smaller panel");

@@ -7,9 +7,12 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import java.util.concurrent.TimeUnit;
 
 /** A fixed number of threads that end with the program. */
 final class Workers implements AutoCloseable {
+  private static final long PATIENCE_S = 5;
+
   private final ExecutorService executor;
 
   Workers(int threads) {
@@ -59,8 +62,16 @@ final class Workers implements AutoCloseable {
     return results;
   }
 
+  /** Lets running tasks end, for a few seconds at most, so that what they hold is free again. */
   @Override
   public void close() {
     executor.shutdownNow();
+    try {
+      if (!executor.awaitTermination(PATIENCE_S, TimeUnit.SECONDS)) {
+        return; // the threads end with the process
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
   }
 }

@@ -90,7 +90,8 @@ class NullplaneTest {
             title: Reading-room panel
             woofer:
               nominal: 300 mm
-              effective-diameter: 260
+              effective-diameter: 260 mm
+              le: 0.9
               re: -5.6 ohm
               qms: NaN
             stacks:
@@ -114,24 +115,24 @@ class NullplaneTest {
     assertThat(ran.errLines())
         .containsExactly(
             at
-                + "4: woofer.effective-diameter: the unit is missing (found 260);"
-                + " allowed: 5 cm .. 60 cm; write 260 mm",
+                + "5: woofer.le: the unit is missing (found 0.9); allowed: 0 mH .. 20 mH;"
+                + " write 0.9 mH",
             at
-                + "5: woofer.re: a resistance below zero has no meaning here (found -5.6 ohm);"
+                + "6: woofer.re: a resistance below zero has no meaning here (found -5.6 ohm);"
                 + " allowed: 0.5 ohm .. 100 ohm; write re: 5.6 ohm",
             at
-                + "6: woofer.qms: the number must be finite (found NaN); allowed: 0.2 .. 50;"
+                + "7: woofer.qms: the number must be finite (found NaN); allowed: 0.2 .. 50;"
                 + " write qms: 5.2",
             at
-                + "9: stacks[0].panel.hieght: unknown key; allowed: width, height, clearance,"
+                + "10: stacks[0].panel.hieght: unknown key; allowed: width, height, clearance,"
                 + " outline, diameter; did you mean height?",
             at
-                + "12: stacks[0].woofers[1]: woofers 1 and 2 of stack \"pair\" overlap by 15 cm"
-                + " (found x 0 cm, y -10 cm); allowed: centres at least 30 cm apart; move one of"
+                + "13: stacks[0].woofers[1]: woofers 1 and 2 of stack \"pair\" overlap by 11 cm"
+                + " (found x 0 cm, y -10 cm); allowed: centres at least 26 cm apart; move one of"
                 + " them",
             at
-                + "16: stacks[1].woofers[0]: woofer 1 of stack \"single\" reaches over the panel's"
-                + " rim by 23 cm (found x 30 cm, y 0 cm); allowed: its centre at least 15 cm inside"
+                + "17: stacks[1].woofers[0]: woofer 1 of stack \"single\" reaches over the panel's"
+                + " rim by 21 cm (found x 30 cm, y 0 cm); allowed: its centre at least 13 cm inside"
                 + " the rim; move the woofer or enlarge the panel");
     assertNothingWritten();
   }
@@ -188,8 +189,8 @@ class NullplaneTest {
     assertThat(ran.errLines())
         .singleElement()
         .asString()
-        .startsWith("nullplane: panel solver: a panel of 10.0 m x 10.0 m")
-        .contains("is outside what the model can say; at most 1000000")
+        .startsWith("nullplane: panel solver: a panel 1000.0 cm wide, 1000.0 cm high")
+        .contains("is outside what the model can say; at most 1 million")
         .endsWith("use a smaller panel, a larger woofer or a lower frequency");
     assertThat(ran.exitCode()).isEqualTo(3);
     assertThat(ran.out()).isEmpty();
