@@ -68,7 +68,8 @@ public class GridScalingBenchmark {
     input = new Random(1).doubles(2L * grid.unknowns(), -1, 1).toArray();
     output = new double[input.length];
     ConjugateGradients iteration =
-        new ConjugateGradients(operator, new SinePreconditioner(grid), setup.rim());
+        new ConjugateGradients(
+            operator, new SinePreconditioner(grid, AIR.waveNumber(FREQUENCY_HZ)), setup.rim());
     iteration.solve(setup.driven().get(0), TOLERANCE);
     System.out.printf(
         "%n# %d unknowns, %d iterations, %.1f MB held%n",
