@@ -5,12 +5,9 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.concurrent.Callable;
-import java.util.function.Supplier;
 import nullplane.io.RankingCsv;
 import nullplane.io.RankingJson;
 import nullplane.io.ReadSpec;
@@ -75,18 +72,6 @@ final class DesignCommand implements Callable<Integer> {
       description = "Woofers to score before the search ends. Default: 60000.")
   private long evaluations = SearchConduct.USUAL_EVALUATIONS;
 
-  /** One run's clock: names and times of its steps. */
-  private static final class StepClock {
-    private final List<RunManifest.Step> steps = new ArrayList<>();
-    private long since = System.nanoTime();
-
-    void done(String step) {
-      long now = System.nanoTime();
-      steps.add(new RunManifest.Step(step, (now - since) / 1e9));
-      since = now;
-    }
-  }
-
   @Override
   public Integer call() {
     int threads = options.threads();
@@ -96,7 +81,7 @@ final class DesignCommand implements Callable<Integer> {
     Instant started = Instant.now();
     StepClock clock = new StepClock();
     ReadSpec read = SpecReader.read(specFile);
-    Path folder = options.out().orElseGet(() -> Path.of("results", stemOf(specFile)));
+    Path folder = options.folderFor(specFile, "");
     try (StopSignal stop = new StopSignal();
         ResultFolder results = ResultFolder.open(folder);
         Workers workers = new Workers(threads)) {
@@ -110,7 +95,7 @@ final class DesignCommand implements Callable<Integer> {
       byte[] json = RankingJson.of(read, outcome, run.version());
       results.add("ranking.json", json);
       results.add("ranking.csv", RankingCsv.of(outcome));
-      addReport(results, read, outcome, run, workers);
+      workers.make(DesignReport.parts(read.spec(), outcome, run)).forEach(results::add);
       clock.done("draw and write");
       results.publish(
           new RunManifest(
@@ -120,7 +105,7 @@ final class DesignCommand implements Callable<Integer> {
               run.version(),
               started,
               Instant.now(),
-              clock.steps,
+              clock.steps(),
               outcome.evaluations()));
       print(read, outcome, run, folder, json);
       tell(started, outcome);
@@ -169,20 +154,6 @@ final class DesignCommand implements Callable<Integer> {
     }
   }
 
-  private static void addReport(
-      ResultFolder results, ReadSpec read, SearchOutcome outcome, RunInfo run, Workers workers) {
-    Map<String, Supplier<byte[]>> parts = DesignReport.parts(read.spec(), outcome, run);
-    List<String> names = List.copyOf(parts.keySet());
-    List<Callable<byte[]>> tasks = new ArrayList<>();
-    for (Supplier<byte[]> part : parts.values()) {
-      tasks.add(part::get);
-    }
-    List<byte[]> contents = workers.all(tasks);
-    for (int i = 0; i < names.size(); i++) {
-      results.add(names.get(i), contents.get(i));
-    }
-  }
-
   private void print(ReadSpec read, SearchOutcome outcome, RunInfo run, Path folder, byte[] json) {
     PrintWriter out = command.commandLine().getOut();
     out.print(
@@ -203,11 +174,5 @@ final class DesignCommand implements Callable<Integer> {
             outcome.evaluations(),
             Duration.between(started, Instant.now()).toMillis() / 1e3,
             outcome.stopReason());
-  }
-
-  private static String stemOf(Path file) {
-    String name = String.valueOf(file.getFileName());
-    int dot = name.lastIndexOf('.');
-    return dot > 0 ? name.substring(0, dot) : name;
   }
 }
