@@ -2,7 +2,8 @@ package nullplane.report;
 
 import java.awt.Color;
 import java.awt.Graphics2D;
-import java.awt.geom.Line2D;
+import java.awt.geom.Path2D;
+import java.awt.geom.PathIterator;
 import java.awt.geom.Point2D;
 import java.awt.geom.Rectangle2D;
 import java.util.List;
@@ -79,7 +80,9 @@ final class DirectivityMap {
     g.draw(inside);
     Lettering.PLAIN.draw(
         g,
-        vertical ? "Vertical, up is positive" : "Horizontal, listener's right is positive",
+        vertical
+            ? study.overFloor() ? "Vertical, above the floor" : "Vertical, up is positive"
+            : "Horizontal, listener's right is positive",
         left,
         TOP_PX - 10.0,
         Align.LEFT,
@@ -123,22 +126,24 @@ final class DirectivityMap {
   }
 
   private static double lineLabelHz(int decibels) {
-    return decibels == -3 ? 40 : decibels == -6 ? 63 : 100;
+    return decibels == -3 ? 32 : decibels == -6 ? 63 : 126;
   }
 
   private static void line(Graphics2D g, ContourField field, int decibels, double labelX) {
-    List<Point2D[]> pieces = field.edge(decibels);
+    Path2D line = field.edge(decibels);
     g.setColor(Palette.INK);
     g.setStroke(LineStyle.RING.stroke());
-    pieces.forEach(p -> g.draw(new Line2D.Double(p[0], p[1])));
+    g.draw(line);
     Point2D best = new Point2D.Double(Double.NaN, Double.NaN);
     double nearest = Double.POSITIVE_INFINITY;
-    for (Point2D[] piece : pieces) {
+    double[] at = new double[6];
+    for (PathIterator points = line.getPathIterator(null); !points.isDone(); points.next()) {
+      points.currentSegment(at);
       // of the places on one height of frequency, the uppermost
-      double distance = Math.abs(piece[0].getX() - labelX) + piece[0].getY() / 20;
+      double distance = Math.abs(at[0] - labelX) + at[1] / 20;
       if (distance < nearest) {
         nearest = distance;
-        best = piece[0];
+        best = new Point2D.Double(at[0], at[1]);
       }
     }
     if (Double.isFinite(nearest)) {

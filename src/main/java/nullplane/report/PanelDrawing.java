@@ -23,8 +23,8 @@ final class PanelDrawing {
   private static final double VIEW_HEIGHT_PX = 350;
   private static final double FRONT_LEFT_PX = 92;
   private static final double FRONT_WIDTH_PX = 214;
-  private static final double SIDE_LEFT_PX = 520;
-  private static final double SIDE_WIDTH_PX = 300;
+  private static final double SIDE_LEFT_PX = 490;
+  private static final double SIDE_WIDTH_PX = 310;
   private static final double FLOOR_PX = 7;
   private static final int TRACE = 240;
 
@@ -94,6 +94,15 @@ final class PanelDrawing {
             .toList();
     for (int i : order) {
       Piston piston = pistons.get(i);
+      double y = (upper + lower) / 2 - piston.yM() * scale;
+      double at = Math.max(labelBelow, y);
+      leader(g, middle + piston.xM() * scale, y, FRONT_LEFT_PX + FRONT_WIDTH_PX + 16, at);
+      Lettering.SMALL.draw(
+          g, place(piston), FRONT_LEFT_PX + FRONT_WIDTH_PX + 20, at + 4.5, Align.LEFT, Palette.INK);
+      labelBelow = at + 17;
+    }
+    for (int i : order) {
+      Piston piston = pistons.get(i);
       double x = middle + piston.xM() * scale;
       double y = (upper + lower) / 2 - piston.yM() * scale;
       double radius = piston.radiusM() * scale;
@@ -104,19 +113,18 @@ final class PanelDrawing {
       g.setStroke(LineStyle.RING.stroke());
       g.draw(circle);
       Lettering.BOLD.draw(g, Integer.toString(i + 1), x, y + 5, Align.CENTRE, Palette.INK);
-      double at = Math.max(labelBelow, y);
-      leader(g, x + radius, y, FRONT_LEFT_PX + FRONT_WIDTH_PX + 16, at);
-      Lettering.SMALL.draw(
-          g, place(piston), FRONT_LEFT_PX + FRONT_WIDTH_PX + 20, at + 4.5, Align.LEFT, Palette.INK);
-      labelBelow = at + 17;
     }
     dimensionAcross(g, left, right, upper - 12, centimetres(widthM()));
-    dimensionUp(g, left - 14, lower, upper, centimetres(heightM()));
+    dimensionUp(g, left - 18, lower, upper, centimetres(heightM()));
     if (overFloor() && clearanceM() > 0) {
       Lettering.SMALL.draw(
-          g, "gap " + centimetres(clearanceM()), left - 18, ground - 3, Align.RIGHT, Palette.INK);
+          g, "gap " + centimetres(clearanceM()), left - 30, ground - 3, Align.RIGHT, Palette.INK);
     }
-    caption(g, FRONT_LEFT_PX - 60, ground, "seen by the listener");
+    caption(
+        g,
+        FRONT_LEFT_PX - 60,
+        ground,
+        "seen by the listener; pistons " + centimetres(2 * pistons.get(0).radiusM()) + " across");
   }
 
   /** Returns where a woofer's centre is, and how wide its piston. */
@@ -160,17 +168,18 @@ final class PanelDrawing {
     dimensionUp(g, listener, ground, ear + 6, "");
     Lettering.SMALL.draw(
         g, centimetres(earHeightM), listener + 7, (ground + ear) / 2, Align.LEFT, Palette.INK);
-    caption(g, SIDE_LEFT_PX - 20, ground, "seen from the side");
+    caption(
+        g,
+        SIDE_LEFT_PX - 20,
+        ground,
+        "seen from the side; "
+            + (overFloor()
+                ? "hatched: rigid floor"
+                : "free space, heights from the panel's lower edge"));
   }
 
   private void caption(Graphics2D g, double x, double ground, String view) {
-    Lettering.SMALL.draw(
-        g,
-        view + (overFloor() ? "; hatched: rigid floor" : "; free space, heights from lower edge"),
-        x,
-        ground + 34,
-        Align.LEFT,
-        Palette.SOFT_INK);
+    Lettering.SMALL.draw(g, view, x, ground + 34, Align.LEFT, Palette.SOFT_INK);
   }
 
   private void ground(Graphics2D g, double from, double to, double y) {
@@ -214,7 +223,7 @@ final class PanelDrawing {
     g.setColor(fill);
     g.fill(rim.above(0));
     g.setColor(edge);
-    rim.edge(0).forEach(piece -> g.draw(new Line2D.Double(piece[0], piece[1])));
+    g.draw(rim.edge(0));
   }
 
   private static void leader(Graphics2D g, double x1, double y1, double x2, double y2) {

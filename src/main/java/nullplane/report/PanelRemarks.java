@@ -122,10 +122,10 @@ final class PanelRemarks {
       text.append(" Over the floor the length is ")
           .append(Figures.metres(stands))
           .append(
-              ": the mirror image doubles the sound, and the way round the lower edge is longer,")
-          .append(" a factor of ")
+              ": the mirror image doubles the sound, and the floor so near changes the panel's own")
+          .append(" length by a factor of ")
           .append(Figures.number(stands / free / 2))
-          .append(" more.");
+          .append('.');
     }
     return text.append(
             " The curve stays level as long as the length is small against the wavelength.")

@@ -6,6 +6,7 @@ import java.awt.Graphics2D;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
+import java.awt.geom.Rectangle2D;
 import java.util.List;
 import nullplane.report.AxisLettering.Entry;
 import nullplane.report.Lettering.Align;
@@ -29,7 +30,8 @@ final class PolarChart {
   private static final double CELL_HEIGHT_PX = 286;
   private static final double TOP_PX = 36;
   private static final double LEFT_PX = 12;
-  private static final double STEP_DEG = 0.5;
+  private static final double NEAR_PX = 0.02;
+  private static final double STEP_DEG = 1;
 
   private final PanelStudy study;
   private final Color colour;
@@ -73,6 +75,7 @@ final class PolarChart {
           g, Figures.hertz(hertz), x - RADIUS_PX - 16, y - RADIUS_PX - 4, Align.LEFT, Palette.INK);
       curve(g, x, y, across, flat, loudest, colour, LineStyle.MAIN.stroke());
       curve(g, x, y, upwards, upright, loudest, Palette.INK, LineStyle.BARE.stroke());
+      rings(g, x, y);
     }
     AxisLettering.legend(
         g,
@@ -130,14 +133,17 @@ final class PolarChart {
           Align.CENTRE,
           Palette.SOFT_INK);
     }
+  }
+
+  /** Writes the rings' levels over the curves, on white. */
+  private static void rings(Graphics2D g, double x, double y) {
     for (int decibels = 10; decibels < RANGE_DB; decibels += 10) {
-      Lettering.SMALL.draw(
-          g,
-          "-" + decibels,
-          x + 3,
-          y - RADIUS_PX * (1 - decibels / RANGE_DB) - 2,
-          Align.LEFT,
-          Palette.SOFT_INK);
+      String text = "-" + decibels;
+      double at = y + RADIUS_PX * (1 - decibels / RANGE_DB);
+      double width = Lettering.SMALL.width(text);
+      g.setColor(Palette.PAPER);
+      g.fill(new Rectangle2D.Double(x - width / 2 - 2, at - 7, width + 4, 14));
+      Lettering.SMALL.draw(g, text, x, at + 4.5, Align.CENTRE, Palette.SOFT_INK);
     }
   }
 
@@ -163,7 +169,7 @@ final class PolarChart {
         double py = y - radius * Math.sin(angle);
         if (i == 0) {
           path.moveTo(px, py);
-        } else {
+        } else if (path.getCurrentPoint().distance(px, py) > NEAR_PX) {
           path.lineTo(px, py);
         }
       }

@@ -21,6 +21,9 @@ final class StudyCharts {
   private static final int FRAME_HEIGHT_PX = 320;
   private static final int FOOT_PX = 56;
   private static final int MOST_WOOFER_CURVES = 4;
+  private static final List<String> MARKS =
+      List.of(" (circles)", " (squares)", " (triangles)", " (diamonds)");
+  private static final List<String> EXTREMES = List.of(", least", ", most");
   private static final double DB_PER_DECADE = 50;
 
   private final DesignSpec spec;
@@ -118,7 +121,9 @@ final class StudyCharts {
       for (int i = 0; i < shown.size(); i++) {
         plot.add(
             line(
-                PanelNames.of(shown.get(i)),
+                PanelNames.of(shown.get(i))
+                    + (groups.size() > shown.size() ? EXTREMES.get(i) : "")
+                    + MARKS.get(i),
                 curves.addedMassG(shown.get(i).get(0)),
                 Palette.SOFT_INK,
                 LineStyle.BARE,
@@ -221,7 +226,7 @@ final class StudyCharts {
   }
 
   private CurvePlot.Line line(String name, Curve values, Color colour, LineStyle style, int mark) {
-    return new CurvePlot.Line(name, curves.frequencyHz(), values, colour, style, mark);
+    return new CurvePlot.Line(name, curves.fineHz(), curves.smooth(values), colour, style, mark);
   }
 
   private static PlotFrame levels(Range decibels) {

@@ -11,6 +11,8 @@ import nullplane.scoring.PanelStudy;
 import nullplane.scoring.StudyAxis;
 import nullplane.units.Curve;
 import nullplane.units.Levels;
+import org.apache.commons.math3.analysis.interpolation.SplineInterpolator;
+import org.apache.commons.math3.analysis.polynomials.PolynomialSplineFunction;
 
 /** A studied panel over the frequencies of the pictures, in the units of the pictures. */
 final class StudyCurves {
@@ -124,7 +126,7 @@ final class StudyCurves {
    * more; nothing if there is none in the pictures' range.
    */
   Optional<Point> firstDip() {
-    Curve fine = Curve.logSpaced(frequencyHz.at(0), last(), FINE_POINTS);
+    Curve fine = fineHz();
     double[][] moduli = new ArcField(study, false).moduli(fine.toArray(), new double[] {0});
     double[] level =
         IntStream.range(0, FINE_POINTS)
@@ -151,6 +153,24 @@ final class StudyCurves {
       }
     }
     return Optional.empty();
+  }
+
+  /** Returns a curve of this class through more points, by a cubic spline over log frequency. */
+  Curve smooth(Curve curve) {
+    PolynomialSplineFunction spline =
+        new SplineInterpolator()
+            .interpolate(frequencyHz.stream().map(Math::log).toArray(), curve.toArray());
+    double lowest = spline.getKnots()[0];
+    double highest = spline.getKnots()[spline.getN()];
+    return Curve.of(
+        fineHz().stream()
+            .map(hertz -> spline.value(Math.max(lowest, Math.min(highest, Math.log(hertz)))))
+            .toArray());
+  }
+
+  /** Returns the frequencies of {@link #smooth} (Hz). */
+  Curve fineHz() {
+    return Curve.logSpaced(frequencyHz.at(0), last(), FINE_POINTS);
   }
 
   /** Returns the highest point of a curve of this class. */
