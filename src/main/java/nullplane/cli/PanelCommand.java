@@ -5,10 +5,15 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.TreeSet;
 import java.util.concurrent.Callable;
+import java.util.function.Supplier;
+import nullplane.faults.InputFault;
+import nullplane.faults.InvalidInputException;
 import nullplane.io.AnglePair;
 import nullplane.io.ChosenPoints;
 import nullplane.io.PanelCsv;
@@ -46,7 +51,8 @@ import picocli.CommandLine.Spec;
     versionProvider = ProgramVersion.class,
     footer = {
       "",
-      "With --json and without --out, only the document is made: no folder, no pictures.",
+      "The folder is results/NAME-panel unless --out says otherwise. With --json and without --out,"
+          + " only the document is made: no folder, no pictures.",
       "",
       "Example:",
       "  java -jar target/nullplane.jar panel specs/village-hall.yaml"
@@ -85,25 +91,45 @@ final class PanelCommand implements Callable<Integer> {
   public Integer call() {
     int threads = options.threads();
     StepClock clock = new StepClock();
-    List<Double> chosen =
-        frequencies == null
-            ? StudyAxis.thirdOctaves().stream().boxed().toList()
-            : ChosenPoints.frequencies(frequencies, "--frequencies");
-    Work work =
-        new Work(
-            SpecReader.read(specFile),
-            chosen,
-            ChosenPoints.angles(angles, "--angles"),
-            Instant.now());
+    Work work = work();
     try (StopSignal stop = new StopSignal();
         Workers workers = new Workers(threads)) {
       if (options.json() && options.out().isEmpty()) {
-        print(text(json(work, solve(work, chosen, workers, stop))));
+        print(text(json(work, solve(work, work.frequenciesHz(), workers, stop))));
       } else {
         writeFolder(work, clock, workers, stop);
       }
     }
     return 0;
+  }
+
+  /** Reads everything the user gave, and tells all faults of it at once. */
+  private Work work() {
+    List<InputFault> faults = new ArrayList<>();
+    Optional<List<Double>> chosen =
+        unlessFaulty(
+            () ->
+                frequencies == null
+                    ? StudyAxis.thirdOctaves().stream().boxed().toList()
+                    : ChosenPoints.frequencies(frequencies, "--frequencies"),
+            faults);
+    Optional<List<AnglePair>> directions =
+        unlessFaulty(() -> ChosenPoints.angles(angles, "--angles"), faults);
+    Optional<ReadSpec> read = unlessFaulty(() -> SpecReader.read(specFile), faults);
+    if (!faults.isEmpty()) {
+      throw new InvalidInputException(faults);
+    }
+    return new Work(
+        read.orElseThrow(), chosen.orElseThrow(), directions.orElseThrow(), Instant.now());
+  }
+
+  private static <T> Optional<T> unlessFaulty(Supplier<T> reading, List<InputFault> faults) {
+    try {
+      return Optional.of(reading.get());
+    } catch (InvalidInputException e) {
+      faults.addAll(e.faults());
+      return Optional.empty();
+    }
   }
 
   private void writeFolder(Work work, StepClock clock, Workers workers, StopSignal stop) {

@@ -16,6 +16,9 @@ import nullplane.units.Levels;
 public final class PanelCsv {
   private static final double ACCELERATION_M_PER_S2 = 1;
 
+  /** Less than this is rounding: the panel's plane, where the pressure is zero. */
+  private static final double SILENCE = 1e-10;
+
   private PanelCsv() {}
 
   /**
@@ -131,12 +134,17 @@ public final class PanelCsv {
                   cell(solution.frequencyHz()),
                   vertical ? "vertical" : "horizontal",
                   DecimalText.rounded(Math.toDegrees(angle), 0),
-                  cell(Levels.ofAmplitudeRatio(field / monopole)),
-                  cell(Levels.ofAmplitudeRatio(field / axis))));
+                  level(field / monopole),
+                  level(field / axis)));
         }
       }
     }
     return text.bytes();
+  }
+
+  /** Returns a level, or nothing for what is silence but for rounding. */
+  private static String level(double ratio) {
+    return ratio > SILENCE ? cell(Levels.ofAmplitudeRatio(ratio)) : "";
   }
 
   private static double level(PanelSolution solution) {

@@ -36,7 +36,19 @@ final class ContourField {
   }
 
   /** A directed piece of an outline, the area to one side of it. */
-  private record Piece(Point2D from, Point2D to) {}
+  private record Piece(double fromX, double fromY, double toX, double toY) {
+    static Piece of(Point2D from, Point2D to) {
+      return new Piece(from.getX(), from.getY(), to.getX(), to.getY());
+    }
+
+    Point2D from() {
+      return new Point2D.Double(fromX, fromY);
+    }
+
+    Point2D to() {
+      return new Point2D.Double(toX, toY);
+    }
+  }
 
   /** Returns the area in which the values are at or above a threshold. */
   Path2D above(double threshold) {
@@ -93,8 +105,8 @@ final class ContourField {
         for (int i = 0; i < cell.size(); i++) {
           Point2D from = cell.get(i);
           Point2D to = cell.get((i + 1) % cell.size());
-          if (!from.equals(to) && !pieces.remove(new Piece(to, from))) {
-            pieces.add(new Piece(from, to));
+          if (!from.equals(to) && !pieces.remove(Piece.of(to, from))) {
+            pieces.add(Piece.of(from, to));
           }
         }
       }
