@@ -85,11 +85,20 @@ public final class ComplexMatrix {
    * of the largest modulus in this one (1); 0 for an empty matrix.
    */
   double largestDifference(ComplexMatrix other) {
+    return largestDifference(other, 0);
+  }
+
+  /**
+   * Returns the largest modulus of the difference to another matrix of the same shape, as a share
+   * of the largest modulus in this one or of a given scale, whichever is larger (1); 0 for an empty
+   * matrix.
+   */
+  double largestDifference(ComplexMatrix other, double leastScale) {
     double largest = 0;
     for (int i = 0; i < re.length; i++) {
       largest = Math.max(largest, Math.hypot(re[i] - other.re[i], im[i] - other.im[i]));
     }
-    double scale = largestModulus();
+    double scale = Math.max(leastScale, largestModulus());
     return scale > 0 ? largest / scale : 0;
   }
 

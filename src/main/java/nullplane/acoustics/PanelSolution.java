@@ -18,4 +18,17 @@ public record PanelSolution(
     ComplexMatrix impedance,
     ComplexMatrix pressure,
     ComplexMatrix farField,
-    double estimatedError) {}
+    double estimatedError) {
+
+  /**
+   * Returns the largest difference to another solution of the same panel and frequency, each kind
+   * of quantity as a share of its own largest entry (1).
+   */
+  double largestDifference(PanelSolution other) {
+    return Math.max(
+        impedance.largestDifference(other.impedance),
+        Math.max(
+            pressure.largestDifference(other.pressure),
+            farField.largestDifference(other.farField)));
+  }
+}

@@ -1,6 +1,7 @@
 package nullplane.acoustics;
 
 import java.util.List;
+import java.util.function.DoubleFunction;
 import nullplane.units.Air;
 import nullplane.units.Checks;
 import nullplane.units.Curve;
@@ -120,15 +121,50 @@ public final class PanelSolver {
       double frequencyHz, List<FieldPoint> points, List<Direction> directions) {
     Checks.positive(frequencyHz, "frequency", "Hz");
     GridChoice grids = GridChoice.of(posed.panel(), pistons, air.speedOfSoundMPerS() / frequencyHz);
-    PanelSolution coarse = solveOn(grids.grid(0), frequencyHz, points, directions);
+    return refined(grids, frequencyHz, points, directions).solution();
+  }
+
+  /**
+   * Solves at frequencies of a range on the same two grids, those that the highest one needs, so
+   * that what is left of the grids' error does not jump from frequency to frequency.
+   *
+   * @param highestHz highest frequency (Hz)
+   * @param points as in {@link #solve}
+   * @param directions as in {@link #solve}
+   * @return solves at a frequency (Hz) up to the highest
+   * @throws nullplane.faults.ModelRangeException if the panel is too large for the frequency
+   */
+  public DoubleFunction<PanelSolution> upTo(
+      double highestHz, List<FieldPoint> points, List<Direction> directions) {
+    Checks.positive(highestHz, "highest frequency", "Hz");
+    GridChoice grids = GridChoice.of(posed.panel(), pistons, air.speedOfSoundMPerS() / highestHz);
+    int level = refined(grids, highestHz, points, directions).level();
+    GridSetup coarse = new GridSetup(posed, grids.grid(level - 1));
+    GridSetup fine = new GridSetup(posed, grids.grid(level));
+    double allowance = rimAllowance(grids.grid(level));
+    return frequencyHz ->
+        extrapolated(
+            solveOn(coarse, frequencyHz, points, directions),
+            solveOn(fine, frequencyHz, points, directions),
+            allowance);
+  }
+
+  /** A solution and the level of the finer of its two grids. */
+  private record Refined(PanelSolution solution, int level) {}
+
+  private Refined refined(
+      GridChoice grids, double frequencyHz, List<FieldPoint> points, List<Direction> directions) {
+    PanelSolution coarse =
+        solveOn(new GridSetup(posed, grids.grid(0)), frequencyHz, points, directions);
     for (int level = 1; ; level++) {
-      PanelSolution fine = solveOn(grids.grid(level), frequencyHz, points, directions);
+      PanelSolution fine =
+          solveOn(new GridSetup(posed, grids.grid(level)), frequencyHz, points, directions);
       double allowance = rimAllowance(grids.grid(level));
       PanelSolution limit = extrapolated(coarse, fine, allowance);
       if (isWithinAccuracy(fine, limit, allowance)
           || level == FINEST_LEVEL
           || !grids.affordable(level + 1)) {
-        return limit;
+        return new Refined(limit, level);
       }
       coarse = fine;
     }
@@ -167,12 +203,7 @@ public final class PanelSolver {
   private static PanelSolution extrapolated(
       PanelSolution coarse, PanelSolution fine, double allowance) {
     double weight = GridChoice.EXTRAPOLATION;
-    double difference =
-        Math.max(
-            fine.impedance().largestDifference(coarse.impedance()),
-            Math.max(
-                fine.pressure().largestDifference(coarse.pressure()),
-                fine.farField().largestDifference(coarse.farField())));
+    double difference = fine.largestDifference(coarse);
     return new PanelSolution(
         fine.frequencyHz(),
         fine.impedance().extrapolatedFrom(coarse.impedance(), weight),
@@ -208,9 +239,8 @@ public final class PanelSolver {
   }
 
   private PanelSolution solveOn(
-      UniformGrid grid, double frequencyHz, List<FieldPoint> points, List<Direction> directions) {
-    GridSolution solution =
-        new GridSolution(posed.panel(), new GridSetup(posed, grid), air, frequencyHz, tolerance);
+      GridSetup setup, double frequencyHz, List<FieldPoint> points, List<Direction> directions) {
+    GridSolution solution = new GridSolution(posed.panel(), setup, air, frequencyHz, tolerance);
     double shift = posed.shiftM();
     List<FieldPoint> shifted =
         points.stream().map(p -> new FieldPoint(p.xM(), p.yM() + shift, p.zM())).toList();

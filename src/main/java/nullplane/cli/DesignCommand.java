@@ -8,9 +8,8 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.concurrent.Callable;
-import java.util.function.Supplier;
+import nullplane.acoustics.AdaptiveSweep;
 import nullplane.io.RankingCsv;
 import nullplane.io.RankingJson;
 import nullplane.io.ReadSpec;
@@ -21,6 +20,7 @@ import nullplane.network.CoilCatalogue;
 import nullplane.report.DesignReport;
 import nullplane.report.RunInfo;
 import nullplane.report.TerminalSummary;
+import nullplane.scoring.DesignSpec;
 import nullplane.scoring.Grade;
 import nullplane.scoring.GradeWeights;
 import nullplane.scoring.ScoringAxis;
@@ -31,6 +31,7 @@ import nullplane.search.SearchOutcome;
 import nullplane.search.SearchWatch;
 import nullplane.search.WooferSearch;
 import nullplane.units.Air;
+import nullplane.units.Curve;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -78,18 +79,6 @@ final class DesignCommand implements Callable<Integer> {
       description = "Woofers to score before the search ends. Default: 60000.")
   private long evaluations = SearchConduct.USUAL_EVALUATIONS;
 
-  /** One run's clock: names and times of its steps. */
-  private static final class StepClock {
-    private final List<RunManifest.Step> steps = new ArrayList<>();
-    private long since = System.nanoTime();
-
-    void done(String step) {
-      long now = System.nanoTime();
-      steps.add(new RunManifest.Step(step, (now - since) / 1e9));
-      since = now;
-    }
-  }
-
   @Override
   public Integer call() {
     int threads = options.threads();
@@ -99,7 +88,7 @@ final class DesignCommand implements Callable<Integer> {
     Instant started = Instant.now();
     StepClock clock = new StepClock();
     ReadSpec read = SpecReader.read(specFile);
-    Path folder = options.out().orElseGet(() -> Path.of("results", stemOf(specFile)));
+    Path folder = options.folderFor(specFile, "");
     StopSignal stop = program.stop();
     try (ResultFolder results = ResultFolder.open(folder);
         Workers workers = new Workers(threads)) {
@@ -113,7 +102,7 @@ final class DesignCommand implements Callable<Integer> {
       byte[] json = RankingJson.of(read, outcome, run.version());
       results.add("ranking.json", json);
       results.add("ranking.csv", RankingCsv.of(outcome));
-      addReport(results, read, outcome, run, workers);
+      workers.make(DesignReport.parts(read.spec(), outcome, run)).forEach(results::add);
       clock.done("draw and write");
       results.publish(
           new RunManifest(
@@ -123,7 +112,7 @@ final class DesignCommand implements Callable<Integer> {
               run.version(),
               started,
               Instant.now(),
-              clock.steps,
+              clock.steps(),
               outcome.evaluations()));
       print(read, outcome, run, folder, json);
       tell(started, outcome);
@@ -133,19 +122,34 @@ final class DesignCommand implements Callable<Integer> {
 
   private SystemScorer solvePanels(ReadSpec read, Workers workers, StopSignal stop) {
     Air air = Air.standard();
-    ScoringAxis axis = ScoringAxis.of(read.spec().target());
-    long steps = (long) read.spec().stacks().size() * axis.frequencyHz().size();
-    List<StackAcoustics> acoustics;
+    DesignSpec spec = read.spec();
+    ScoringAxis axis = ScoringAxis.of(spec.target());
+    Curve scored = axis.frequencyHz();
+    long steps = (long) spec.stacks().size() * scored.size();
+    List<AdaptiveSweep> sweeps;
     try (ProgressLine progress = new ProgressLine("panels", steps, options.watched())) {
-      acoustics = PanelStep.solve(read.spec(), axis, air, workers, progress, stop);
+      sweeps =
+          new PanelStep(
+                  spec, scored.at(0), scored.at(scored.size() - 1), air, workers, progress, stop)
+              .solve(options.cache(command.commandLine().getErr()::println));
     }
     return new SystemScorer(
-        read.spec(),
+        spec,
         axis,
-        acoustics,
+        acoustics(spec, sweeps, scored),
+        acoustics(spec, sweeps, ScoringAxis.drawnFor(spec.target())),
         CoilCatalogue.standard().options(),
         GradeWeights.STANDARD,
         air);
+  }
+
+  private static List<StackAcoustics> acoustics(
+      DesignSpec spec, List<AdaptiveSweep> sweeps, Curve axis) {
+    List<StackAcoustics> all = new ArrayList<>();
+    for (int s = 0; s < sweeps.size(); s++) {
+      all.add(new StackAcoustics(spec.stacks().get(s), sweeps.get(s).on(axis)));
+    }
+    return all;
   }
 
   private SearchOutcome search(
@@ -172,20 +176,6 @@ final class DesignCommand implements Callable<Integer> {
     }
   }
 
-  private static void addReport(
-      ResultFolder results, ReadSpec read, SearchOutcome outcome, RunInfo run, Workers workers) {
-    Map<String, Supplier<byte[]>> parts = DesignReport.parts(read.spec(), outcome, run);
-    List<String> names = List.copyOf(parts.keySet());
-    List<Callable<byte[]>> tasks = new ArrayList<>();
-    for (Supplier<byte[]> part : parts.values()) {
-      tasks.add(part::get);
-    }
-    List<byte[]> contents = workers.all(tasks);
-    for (int i = 0; i < names.size(); i++) {
-      results.add(names.get(i), contents.get(i));
-    }
-  }
-
   private void print(ReadSpec read, SearchOutcome outcome, RunInfo run, Path folder, byte[] json) {
     PrintWriter out = command.commandLine().getOut();
     out.print(
@@ -206,11 +196,5 @@ final class DesignCommand implements Callable<Integer> {
             outcome.evaluations(),
             Duration.between(started, Instant.now()).toMillis() / 1e3,
             outcome.stopReason());
-  }
-
-  private static String stemOf(Path file) {
-    String name = String.valueOf(file.getFileName());
-    int dot = name.lastIndexOf('.');
-    return dot > 0 ? name.substring(0, dot) : name;
   }
 }

@@ -42,6 +42,19 @@ final class RunOptions {
     return Optional.ofNullable(out);
   }
 
+  /**
+   * Returns where the results go: what the user said, else the spec's name in results/.
+   *
+   * @param specFile the spec
+   * @param suffix what follows the spec's name
+   */
+  Path folderFor(Path specFile, String suffix) {
+    String name = String.valueOf(specFile.getFileName());
+    int dot = name.lastIndexOf('.');
+    String stem = dot > 0 ? name.substring(0, dot) : name;
+    return out().orElseGet(() -> Path.of("results", stem + suffix));
+  }
+
   /** Returns the number of threads, checked. */
   int threads() {
     return (int) inRange(threads, "--threads", 1, 256);

@@ -2,12 +2,15 @@ package nullplane.cli;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Supplier;
 
 /** A fixed number of threads that end with the program. */
 final class Workers implements AutoCloseable {
@@ -60,6 +63,21 @@ final class Workers implements AutoCloseable {
       throw new IllegalStateException("interrupted while waiting for a task", e);
     }
     return results;
+  }
+
+  /** Makes the contents of files and returns them by name, in the names' order. */
+  SortedMap<String, byte[]> make(SortedMap<String, Supplier<byte[]>> parts) {
+    List<String> names = List.copyOf(parts.keySet());
+    List<Callable<byte[]>> tasks = new ArrayList<>();
+    for (Supplier<byte[]> part : parts.values()) {
+      tasks.add(part::get);
+    }
+    List<byte[]> contents = all(tasks);
+    SortedMap<String, byte[]> files = new TreeMap<>();
+    for (int i = 0; i < names.size(); i++) {
+      files.put(names.get(i), contents.get(i));
+    }
+    return files;
   }
 
   /** Lets running tasks end, for a few seconds at most, so that what they hold is free again. */

@@ -136,6 +136,32 @@ final class JsonText {
     json.writeEndArray();
   }
 
+  /**
+   * Writes a matrix as a list of its rows.
+   *
+   * @throws IllegalStateException if a value is not finite, naming field, row and column
+   */
+  void rows(String field, List<Curve> rows) throws IOException {
+    json.writeArrayFieldStart(field);
+    for (int i = 0; i < rows.size(); i++) {
+      json.writeStartArray();
+      for (int j = 0; j < rows.get(i).size(); j++) {
+        json.writeNumber(finite(field + "[" + i + "][" + j + "]", rows.get(i).at(j)));
+      }
+      json.writeEndArray();
+    }
+    json.writeEndArray();
+  }
+
+  /** Writes a number, or a null where it is not finite. */
+  void numberOrNone(String field, double value) throws IOException {
+    if (Double.isFinite(value)) {
+      json.writeNumberField(field, value);
+    } else {
+      json.writeNullField(field);
+    }
+  }
+
   /** Writes a curve that may hold positive infinities, as nulls. NaN is refused. */
   void curveWithGaps(String field, Curve curve) throws IOException {
     json.writeArrayFieldStart(field);

@@ -35,30 +35,44 @@ final class Cautions {
 
   /** Returns the frequency at which ka of a single cone reaches 1.5 (Hz). */
   double pistonLimitHz() {
-    return PISTON_KA
-        * Air.standard().speedOfSoundMPerS()
-        / (2 * Math.PI * woofer.woofer().radiusM());
+    return pistonLimitHz(woofer.woofer().radiusM());
+  }
+
+  /** Returns the frequency at which ka of a cone reaches 1.5 (Hz), from its radius (m). */
+  static double pistonLimitHz(double radiusM) {
+    return PISTON_KA * Air.standard().speedOfSoundMPerS() / (2 * Math.PI * radiusM);
   }
 
   /** Returns what the model leaves out. */
   List<String> model() {
-    double limit = pistonLimitHz();
+    List<String> sentences =
+        new ArrayList<>(panelModel(pistonLimitHz(), spec.target().upperCornerHz()));
+    sentences.add(
+        "Suspension, force factor and inductance are those of small signals; the limits are"
+            + " excursion, heat and amplifier voltage.");
+    return sentences;
+  }
+
+  /**
+   * Returns what the model of the panel leaves out.
+   *
+   * @param limitHz where ka of a single cone reaches 1.5 (Hz)
+   * @param upperHz the upper end of the band asked for (Hz)
+   */
+  static List<String> panelModel(double limitHz, double upperHz) {
     return List.of(
         "The cone is a flat, stiff piston: break-up and cone depth are left out. Trust the curves"
             + " below about ka = 1.5 of a single cone, which is "
-            + Figures.hertz(limit)
+            + Figures.hertz(limitHz)
             + " here"
-            + (limit < spec.target().upperCornerHz()
-                ? "; the band asked for ends above it, at "
-                    + Figures.hertz(spec.target().upperCornerHz())
+            + (limitHz < upperHz
+                ? "; the band asked for ends above it, at " + Figures.hertz(upperHz)
                 : "")
             + ".",
         "The panel is modelled as rigid: flexing and its resonances are left out.",
         "The panel has no thickness, and the cavity between basket and panel is left out.",
         "Losses in air, room walls and furniture are left out; only the floor is there where the"
-            + " spec gives a clearance.",
-        "Suspension, force factor and inductance are those of small signals; the limits are"
-            + " excursion, heat and amplifier voltage.");
+            + " spec gives a clearance.");
   }
 
   /** Returns the cautions; the short ones that fit a terminal first carry the figures. */

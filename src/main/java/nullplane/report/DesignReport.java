@@ -95,7 +95,8 @@ public final class DesignReport {
     parts.put(folder + "sheet.html", () -> utf8(sheet.html(pictures(parts, folder))));
   }
 
-  private static Function<String, String> pictures(
+  /** Returns what finds the SVG text of a picture by its path within a folder of a run. */
+  static Function<String, String> pictures(
       SortedMap<String, Supplier<byte[]>> parts, String folder) {
     return path -> {
       Supplier<byte[]> svg = parts.get(folder + path);
@@ -116,12 +117,12 @@ public final class DesignReport {
     return "woofer-" + rank + "/";
   }
 
-  private static byte[] utf8(String text) {
+  static byte[] utf8(String text) {
     return text.getBytes(StandardCharsets.UTF_8);
   }
 
   /** Makes bytes at the first call and keeps them. */
-  private static final class Once implements Supplier<byte[]> {
+  static final class Once implements Supplier<byte[]> {
     private final Supplier<byte[]> maker;
     private byte[] kept = {};
 

@@ -1,15 +1,13 @@
 package nullplane.report;
 
-import java.awt.Color;
 import java.awt.Graphics2D;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
-import nullplane.report.AxisLettering.EndLabel;
 import nullplane.report.Lettering.Align;
 import nullplane.scoring.Assessment;
 import nullplane.scoring.DesignSpec;
 import nullplane.scoring.StackAssessment;
+import nullplane.units.Curve;
 import nullplane.units.Range;
 
 /**
@@ -23,7 +21,6 @@ final class OverlayChart {
   private static final int TOP_PX = 36;
   private static final int FRAME_HEIGHT_PX = 300;
   private static final int FOOT_PX = 52;
-  private static final double[] MARKS_HZ = {28, 63, 140, 315, 710};
 
   private final Charts.Kind kind;
   private final String heading;
@@ -113,54 +110,19 @@ final class OverlayChart {
   }
 
   private void paint(Graphics2D g, int from, int to, double top) {
-    FrequencyPlot plot = new FrequencyPlot(frame);
-    plot.grid(steps(frame.value(), true), steps(frame.value(), false));
-    List<EndLabel> labels = new ArrayList<>();
-    plot.level(frame.frequencyHz(), allowed, Palette.INK, LineStyle.ASKED);
-    labels.add(new EndLabel(allowedWords, frame.yOf(allowed), Palette.INK));
+    CurvePlot plot = CurvePlot.logarithmic(frame, axis);
+    plot.level(allowedWords, allowed);
     for (int i = from; i < to; i++) {
       StackAssessment stack = stacks.get(i);
-      Color colour = Palette.stack(i);
-      double[] frequency = stack.curves().frequencyHz().toArray();
-      double[] y = values.apply(stack);
-      plot.curve(frequency, y, colour, LineStyle.MAIN);
-      plot.marks(frequency, y, shifted(i), colour, i);
-      double end = plot.valueAt(frequency, y, frame.frequencyHz().upper());
-      double at = Double.isFinite(end) && end > 0 ? frame.yOf(end) : frame.heightPx();
-      labels.add(new EndLabel(stack.brief().name(), at, colour));
+      plot.add(
+          new CurvePlot.Line(
+              stack.brief().name(),
+              stack.curves().frequencyHz(),
+              Curve.of(values.apply(stack)),
+              Palette.stack(i),
+              LineStyle.MAIN,
+              i));
     }
-    plot.paint(g, LEFT_PX, top);
-    AxisLettering.frequencies(g, frame, LEFT_PX, top);
-    AxisLettering.values(g, frame, LEFT_PX, top, steps(frame.value(), true), true);
-    AxisLettering.valueTitle(g, frame, LEFT_PX - 8.0, top, axis);
-    AxisLettering.endLabels(g, frame, LEFT_PX, top, labels, RIGHT_PX);
-  }
-
-  /** Marks of different stacks stand apart, so that curves on top of each other stay legible. */
-  private static double[] shifted(int index) {
-    double[] at = MARKS_HZ.clone();
-    for (int i = 0; i < at.length; i++) {
-      at[i] *= Math.pow(10, 0.06 * (index % MOST_CURVES));
-    }
-    return at;
-  }
-
-  /** Returns 1, 2, 5 of each decade in a range, or the other digits. */
-  private static List<Double> steps(Range range, boolean labelled) {
-    List<Double> steps = new ArrayList<>();
-    int first = (int) Math.floor(Math.log10(range.lower()) + 1e-9);
-    int last = (int) Math.ceil(Math.log10(range.upper()) - 1e-9);
-    for (int decade = first; decade <= last; decade++) {
-      for (int digit = 1; digit <= 9; digit++) {
-        double value = digit * Math.pow(10, decade);
-        boolean strong = digit == 1 || digit == 2 || digit == 5;
-        if (strong == labelled
-            && value >= range.lower() * (1 - 1e-9)
-            && value <= range.upper() * (1 + 1e-9)) {
-          steps.add(value);
-        }
-      }
-    }
-    return steps;
+    plot.paint(g, LEFT_PX, top, RIGHT_PX);
   }
 }

@@ -14,6 +14,7 @@ public record ScoringAxis(Curve frequencyHz, int firstInBand, int lastInBand, Cu
   private static final double LOWEST_HZ = 20;
   private static final double HIGHEST_HZ = 1000;
   private static final double POINTS_PER_DECADE = 28;
+  private static final double DRAWN_PER_DECADE = 80;
 
   /**
    * Returns the axis of a target: log-spaced in three parts that meet at the corners, at least from
@@ -22,13 +23,26 @@ public record ScoringAxis(Curve frequencyHz, int firstInBand, int lastInBand, Cu
    * @param target the target
    */
   public static ScoringAxis of(Target target) {
+    return of(target, POINTS_PER_DECADE);
+  }
+
+  /**
+   * Returns the axis of a target's curves: the same ends and corners, about 80 points a decade.
+   *
+   * @param target the target
+   */
+  public static Curve drawnFor(Target target) {
+    return of(target, DRAWN_PER_DECADE).frequencyHz();
+  }
+
+  private static ScoringAxis of(Target target, double perDecade) {
     double low = target.lowCornerHz();
     double high = target.upperCornerHz();
     double lowest = Math.min(LOWEST_HZ, 0.7 * low);
     double highest = Math.max(HIGHEST_HZ, 1.5 * high);
-    int below = cells(lowest, low);
-    int inside = cells(low, high);
-    int above = cells(high, highest);
+    int below = cells(lowest, low, perDecade);
+    int inside = cells(low, high, perDecade);
+    int above = cells(high, highest, perDecade);
     double[] axis = new double[below + inside + above + 1];
     double[] weights = new double[inside + 1];
     fill(axis, 0, Curve.logSpaced(lowest, low, below + 1));
@@ -40,8 +54,8 @@ public record ScoringAxis(Curve frequencyHz, int firstInBand, int lastInBand, Cu
     return new ScoringAxis(Curve.of(axis), below, below + inside, Curve.of(weights));
   }
 
-  private static int cells(double from, double to) {
-    return Math.max(2, (int) Math.round(POINTS_PER_DECADE * Math.log10(to / from)));
+  private static int cells(double from, double to, double perDecade) {
+    return Math.max(2, (int) Math.round(perDecade * Math.log10(to / from)));
   }
 
   private static void fill(double[] axis, int offset, Curve part) {

@@ -12,12 +12,26 @@ import nullplane.units.Levels;
 final class StackDetail {
   private final StackEvaluator evaluator;
   private final PanelResponse response;
+  private final PanelResponse drawn;
   private final DesignSpec spec;
   private final ScoringAxis axis;
 
-  StackDetail(StackEvaluator evaluator, PanelResponse response, DesignSpec spec, ScoringAxis axis) {
+  /**
+   * @param evaluator the stack's evaluator
+   * @param response the panel on the scoring axis, which the figures are read off
+   * @param drawn the panel on the axis of the curves
+   * @param spec the spec
+   * @param axis the scoring axis
+   */
+  StackDetail(
+      StackEvaluator evaluator,
+      PanelResponse response,
+      PanelResponse drawn,
+      DesignSpec spec,
+      ScoringAxis axis) {
     this.evaluator = evaluator;
     this.response = response;
+    this.drawn = drawn;
     this.spec = spec;
     this.axis = axis;
   }
@@ -27,17 +41,25 @@ final class StackDetail {
     StackModel model = evaluator.model(choice.wiring);
     SeriesCoil coil = evaluator.coil(choice.coil);
     model.respond(woofer, space.perVolt);
-    StackCurves curves = curvesOf(woofer, coil, space.perVolt);
+    StackCurves scored = curvesOf(woofer, coil, axis.frequencyHz(), space.perVolt);
     return new StackAssessment(
         evaluator.brief(),
         model.wiring(),
         coil,
-        figuresOf(woofer, model.wiring(), coil, choice, curves),
-        curves);
+        figuresOf(woofer, model.wiring(), coil, choice, scored),
+        drawn.equals(response) ? scored : drawnCurves(woofer, model.wiring(), coil));
   }
 
-  private StackCurves curvesOf(Woofer woofer, SeriesCoil coil, StackModel.PerVolt perVolt) {
-    int points = axis.frequencyHz().size();
+  private StackCurves drawnCurves(Woofer woofer, Wiring wiring, SeriesCoil coil) {
+    StackModel.PerVolt perVolt =
+        new StackModel.PerVolt(drawn.frequencyHz().size(), wiring.woofers());
+    new StackModel(drawn, wiring).respond(woofer, perVolt);
+    return curvesOf(woofer, coil, drawn.frequencyHz(), perVolt);
+  }
+
+  private StackCurves curvesOf(
+      Woofer woofer, SeriesCoil coil, Curve frequencyHz, StackModel.PerVolt perVolt) {
+    int points = frequencyHz.size();
     double[] level = new double[points];
     double[] bare = new double[points];
     double[] loadRe = new double[points];
@@ -50,8 +72,8 @@ final class StackDetail {
     List<Limit> binding = new ArrayList<>();
     double voltage = spec.target().voltageV();
     for (int f = 0; f < points; f++) {
-      double omega = 2 * Math.PI * axis.frequencyHz().at(f);
-      double passed = evaluator.dividerSquared(f, coil, perVolt);
+      double omega = 2 * Math.PI * frequencyHz.at(f);
+      double passed = StackEvaluator.dividerSquared(omega, f, coil, perVolt);
       double perVoltDb = StackEvaluator.levelOfSquared(perVolt.pressureSquared[f]);
       bare[f] = perVoltDb + Levels.ofAmplitudeRatio(voltage);
       level[f] = bare[f] + Levels.ofPowerRatio(passed);
@@ -77,7 +99,7 @@ final class StackDetail {
               : loudest[f] == byHeat[f] ? Limit.HEAT : Limit.AMPLIFIER);
     }
     return new StackCurves(
-        axis.frequencyHz(),
+        frequencyHz,
         Curve.of(level),
         Curve.of(bare),
         Curve.of(loadRe),

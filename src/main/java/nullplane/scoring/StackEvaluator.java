@@ -185,7 +185,7 @@ final class StackEvaluator {
     double mostDb = Double.NEGATIVE_INFINITY;
     double travel = 0;
     for (int f = axis.firstInBand(); f <= axis.lastInBand(); f++) {
-      double passed = dividerSquared(f, coil, perVolt);
+      double passed = dividerSquared(omega[f], f, coil, perVolt);
       double passedDb = Levels.ofPowerRatio(passed);
       double atUnit = space.levelPerVolt[f] + passedDb;
       double deviation = atUnit + referenceDb - brief.levelDb();
@@ -234,15 +234,20 @@ final class StackEvaluator {
   }
 
   /** Squared modulus of stack and coil in series (ohm^2). */
-  double loadSquared(int f, SeriesCoil coil, StackModel.PerVolt perVolt) {
+  private double loadSquared(int f, SeriesCoil coil, StackModel.PerVolt perVolt) {
+    return loadSquared(omega[f], f, coil, perVolt);
+  }
+
+  private static double loadSquared(
+      double omega, int f, SeriesCoil coil, StackModel.PerVolt perVolt) {
     double re = perVolt.loadRe[f] + coil.resistanceOhm();
-    double im = perVolt.loadIm[f] + omega[f] * coil.inductanceH();
+    double im = perVolt.loadIm[f] + omega * coil.inductanceH();
     return re * re + im * im;
   }
 
   /** Squared modulus of the share of the voltage that reaches the stack (1). */
-  double dividerSquared(int f, SeriesCoil coil, StackModel.PerVolt perVolt) {
+  static double dividerSquared(double omega, int f, SeriesCoil coil, StackModel.PerVolt perVolt) {
     double own = perVolt.loadRe[f] * perVolt.loadRe[f] + perVolt.loadIm[f] * perVolt.loadIm[f];
-    return own / loadSquared(f, coil, perVolt);
+    return own / loadSquared(omega, f, coil, perVolt);
   }
 }

@@ -26,6 +26,7 @@ public final class SystemScorer {
   private final DesignSpec spec;
   private final List<StackEvaluator> evaluators;
   private final List<StackAcoustics> acoustics;
+  private final List<StackAcoustics> drawn;
   private final ScoringAxis axis;
   private final GradeWeights weights;
   private final SuspensionLimits suspension;
@@ -33,6 +34,8 @@ public final class SystemScorer {
   private final int mostWoofers;
 
   /**
+   * A scorer whose assessments hold curves on the scoring axis.
+   *
    * @param spec the spec
    * @param axis the frequencies the acoustics were solved at
    * @param acoustics one entry per stack, in the spec's order
@@ -48,7 +51,31 @@ public final class SystemScorer {
       List<SeriesCoil> coils,
       GradeWeights weights,
       Air air) {
-    if (acoustics.size() != spec.stacks().size()) {
+    this(spec, axis, acoustics, acoustics, coils, weights, air);
+  }
+
+  /**
+   * A scorer whose assessments hold curves on an axis of their own, finer than the one that woofers
+   * are scored on.
+   *
+   * @param spec the spec
+   * @param axis the frequencies woofers are scored at
+   * @param acoustics one entry per stack on that axis, in the spec's order
+   * @param drawn the same on the axis of the curves
+   * @param coils the series coils a stack may be given, no coil first
+   * @param weights what each objective costs
+   * @param air the air
+   * @throws IllegalArgumentException if stacks, acoustics and axis do not match
+   */
+  public SystemScorer(
+      DesignSpec spec,
+      ScoringAxis axis,
+      List<StackAcoustics> acoustics,
+      List<StackAcoustics> drawn,
+      List<SeriesCoil> coils,
+      GradeWeights weights,
+      Air air) {
+    if (acoustics.size() != spec.stacks().size() || drawn.size() != acoustics.size()) {
       throw new IllegalArgumentException(
           spec.stacks().size() + " stacks with acoustics of " + acoustics.size());
     }
@@ -61,6 +88,7 @@ public final class SystemScorer {
     this.spec = spec;
     this.axis = axis;
     this.acoustics = List.copyOf(acoustics);
+    this.drawn = List.copyOf(drawn);
     this.weights = weights;
     this.air = air;
     this.suspension = SuspensionLimits.forNominal(spec.woofer().nominalM());
@@ -147,7 +175,12 @@ public final class SystemScorer {
     List<StackAssessment> stacks = new ArrayList<>();
     for (int s = 0; s < evaluators.size(); s++) {
       stacks.add(
-          new StackDetail(evaluators.get(s), acoustics.get(s).response(), spec, axis)
+          new StackDetail(
+                  evaluators.get(s),
+                  acoustics.get(s).response(),
+                  drawn.get(s).response(),
+                  spec,
+                  axis)
               .assess(woofer, space.choices[s], space.stack));
     }
     return new Assessment(

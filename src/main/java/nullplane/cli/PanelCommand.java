@@ -1,0 +1,240 @@
+package nullplane.cli;
+
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.TreeSet;
+import java.util.concurrent.Callable;
+import java.util.function.Supplier;
+import nullplane.acoustics.Accuracy;
+import nullplane.faults.InputFault;
+import nullplane.faults.InvalidInputException;
+import nullplane.io.AnglePair;
+import nullplane.io.ChosenPoints;
+import nullplane.io.PanelCsv;
+import nullplane.io.PanelJson;
+import nullplane.io.ReadSpec;
+import nullplane.io.ResultFolder;
+import nullplane.io.RunManifest;
+import nullplane.io.SpecReader;
+import nullplane.report.DesignReport;
+import nullplane.report.PanelReport;
+import nullplane.report.PanelSummary;
+import nullplane.report.RunInfo;
+import nullplane.scoring.PanelStudy;
+import nullplane.scoring.StudyAxis;
+import nullplane.units.Air;
+import nullplane.units.Curve;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.ParentCommand;
+import picocli.CommandLine.Spec;
+
+/** Shows what a spec's panels do to its woofers and to the sound, whatever woofer is in them. */
+@Command(
+    name = "panel",
+    description = {
+      "Shows the panels alone, whatever woofer sits in them: the air that moves with the cones, the"
+          + " way round the panel, the response on and off the axis, the floor. Writes panel.json,"
+          + " tables and pictures with an index page.",
+      ""
+    },
+    mixinStandardHelpOptions = true,
+    versionProvider = ProgramVersion.class,
+    footer = {
+      "",
+      "The folder is results/NAME-panel unless --out says otherwise. With --json and without --out,"
+          + " only the document is made: no folder, no pictures.",
+      "",
+      "Example:",
+      "  java -jar target/nullplane.jar panel specs/village-hall.yaml"
+    })
+final class PanelCommand implements Callable<Integer> {
+  private static final String USUAL_ANGLES = "0/0, 30/0, 60/0, 0/30";
+
+  @Spec private CommandSpec command;
+
+  @ParentCommand private Nullplane program;
+
+  @Mixin private RunOptions options = new RunOptions();
+
+  @Parameters(paramLabel = "SPEC", description = "The panel system, a YAML file.")
+  private Path specFile;
+
+  @Option(
+      names = "--frequencies",
+      paramLabel = "LIST",
+      description =
+          "Frequencies of panel.json, such as \"31.5 Hz, 63 Hz\". Default: the exact third-octave"
+              + " midbands from 20 Hz to 1 kHz.")
+  private @Nullable String frequencies;
+
+  @Option(
+      names = "--angles",
+      paramLabel = "LIST",
+      description =
+          "Far-field directions of panel.json, horizontal/vertical in degrees, to the listener's"
+              + " right and upwards. Default: \"0/0, 30/0, 60/0, 0/30\".")
+  private String angles = USUAL_ANGLES;
+
+  @Option(
+      names = "--accuracy",
+      paramLabel = "SHARE",
+      description =
+          "Estimated error allowed, of the largest impedance: 0.03 %% to 3 %%; of the pressures in"
+              + " proportion, 0.03 dB at the default of 0.3 %%.")
+  private String accuracy = "0.3 %";
+
+  /** What one run works on. */
+  private record Work(
+      ReadSpec read,
+      List<Double> frequenciesHz,
+      List<AnglePair> angles,
+      Accuracy accuracy,
+      Instant started) {}
+
+  @Override
+  public Integer call() {
+    int threads = options.threads();
+    StepClock clock = new StepClock();
+    Work work = work();
+    StopSignal stop = program.stop();
+    try (Workers workers = new Workers(threads)) {
+      if (options.json() && options.out().isEmpty()) {
+        print(text(json(work, solve(work, work.frequenciesHz(), workers, stop))));
+      } else {
+        writeFolder(work, clock, workers, stop);
+      }
+    }
+    return 0;
+  }
+
+  /** Reads everything the user gave, and tells all faults of it at once. */
+  private Work work() {
+    List<InputFault> faults = new ArrayList<>();
+    Optional<List<Double>> chosen =
+        unlessFaulty(
+            () ->
+                frequencies == null
+                    ? StudyAxis.thirdOctaves().stream().boxed().toList()
+                    : ChosenPoints.frequencies(frequencies, "--frequencies"),
+            faults);
+    Optional<List<AnglePair>> directions =
+        unlessFaulty(() -> ChosenPoints.angles(angles, "--angles"), faults);
+    Optional<Accuracy> wanted =
+        unlessFaulty(() -> ChosenPoints.accuracy(accuracy, "--accuracy"), faults);
+    Optional<ReadSpec> read = unlessFaulty(() -> SpecReader.read(specFile), faults);
+    if (!faults.isEmpty()) {
+      throw new InvalidInputException(faults);
+    }
+    return new Work(
+        read.orElseThrow(),
+        chosen.orElseThrow(),
+        directions.orElseThrow(),
+        wanted.orElseThrow(),
+        Instant.now());
+  }
+
+  private static <T> Optional<T> unlessFaulty(Supplier<T> reading, List<InputFault> faults) {
+    try {
+      return Optional.of(reading.get());
+    } catch (InvalidInputException e) {
+      faults.addAll(e.faults());
+      return Optional.empty();
+    }
+  }
+
+  private void writeFolder(Work work, StepClock clock, Workers workers, StopSignal stop) {
+    Path folder = options.folderFor(specFile, "-panel");
+    ReadSpec read = work.read();
+    RunInfo run = new RunInfo(read.digest(), 0, ProgramVersion.text());
+    try (ResultFolder results = ResultFolder.open(folder)) {
+      DesignReport.requireFonts();
+      clock.done("read the spec");
+      TreeSet<Double> all = new TreeSet<>(work.frequenciesHz());
+      StudyAxis.pictures().stream().forEach(all::add);
+      List<PanelStudy> studies = solve(work, List.copyOf(all), workers, stop);
+      clock.done("solve the panels");
+      byte[] json = json(work, studies);
+      results.add("panel.json", json);
+      for (int i = 0; i < studies.size(); i++) {
+        String stack = PanelReport.folder(i);
+        results.add(stack + "figures.csv", PanelCsv.figures(studies.get(i)));
+        results.add(stack + "impedance.csv", PanelCsv.impedance(studies.get(i)));
+        results.add(stack + "directivity.csv", PanelCsv.directivity(studies.get(i)));
+      }
+      workers.make(PanelReport.parts(read.spec(), studies, run)).forEach(results::add);
+      clock.done("draw and write");
+      results.publish(
+          new RunManifest(
+              read.fileName(),
+              read.digest(),
+              run.seed(),
+              run.version(),
+              work.started(),
+              Instant.now(),
+              clock.steps(),
+              0));
+      print(
+          options.json()
+              ? text(json)
+              : PanelSummary.of(read.spec(), studies, run, folder.toString(), options.colour()));
+      tell(work, PanelStudyStep.solutions(read.spec(), studies.get(0).response().frequencyHz()));
+    }
+  }
+
+  private List<PanelStudy> solve(
+      Work work, List<Double> frequenciesHz, Workers workers, StopSignal stop) {
+    Curve axis =
+        Curve.of(frequenciesHz.stream().mapToDouble(hertz -> hertz).sorted().distinct().toArray());
+    long steps = PanelStudyStep.solutions(work.read().spec(), axis);
+    try (ProgressLine progress = new ProgressLine("panels", steps, options.watched())) {
+      return PanelStudyStep.solve(
+          work.read().spec(),
+          axis,
+          work.angles().stream().map(AnglePair::direction).toList(),
+          Air.standard(),
+          work.accuracy(),
+          workers,
+          progress,
+          stop);
+    }
+  }
+
+  private static byte[] json(Work work, List<PanelStudy> studies) {
+    return PanelJson.of(
+        work.read(), studies, work.frequenciesHz(), work.angles(), ProgramVersion.text());
+  }
+
+  private static String text(byte[] json) {
+    return new String(json, StandardCharsets.UTF_8);
+  }
+
+  private void print(String text) {
+    PrintWriter out = command.commandLine().getOut();
+    out.print(text);
+    out.flush();
+  }
+
+  /** Says on standard error how long the run took. */
+  private void tell(Work work, long solutions) {
+    command
+        .commandLine()
+        .getErr()
+        .printf(
+            Locale.ROOT,
+            "nullplane: %d solutions and their pictures in %.1f s%n",
+            solutions,
+            Duration.between(work.started(), Instant.now()).toMillis() / 1e3);
+  }
+}
