@@ -21,6 +21,9 @@ import nullplane.units.Levels;
  * cone, losses in air. Instances are immutable and may be shared between threads.
  */
 public final class PanelSolver {
+  /** Raised whenever computed numbers change: results kept from an earlier version are void. */
+  public static final String VERSION = "1";
+
   private static final double DEFAULT_TOLERANCE = 1e-6;
   private static final int FINEST_LEVEL = 6;
   private static final double NEAR_LOUDEST_DB = 20;

@@ -2,6 +2,8 @@ package nullplane.cli;
 
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.function.Consumer;
+import nullplane.io.PanelCache;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -32,6 +34,9 @@ final class RunOptions {
       description = "Threads to compute with; default: one per core. Changes no result.")
   private int threads = Runtime.getRuntime().availableProcessors();
 
+  @Option(names = "--no-cache", description = "Solve the panels anew and keep nothing.")
+  private boolean noCache;
+
   /** Returns whether JSON is wanted. */
   boolean json() {
     return json;
@@ -58,6 +63,20 @@ final class RunOptions {
   /** Returns the number of threads, checked. */
   int threads() {
     return (int) inRange(threads, "--threads", 1, 256);
+  }
+
+  /**
+   * Returns where solved panels are kept: the user's cache folder, or nowhere if that is wanted or
+   * no home is known.
+   *
+   * @param notice takes lines for the user when the cache is damaged or cannot be used
+   */
+  PanelCache cache(Consumer<String> notice) {
+    return noCache
+        ? PanelCache.none()
+        : CacheFolder.usual()
+            .map(folder -> PanelCache.in(folder, notice))
+            .orElseGet(PanelCache::none);
   }
 
   /** Returns a number if it is in range, else complains about the command line. */
