@@ -63,6 +63,19 @@ public final class ComplexMatrix {
     return largest;
   }
 
+  /** Returns the mean of this square matrix and its transpose, which a reciprocal quantity is. */
+  ComplexMatrix symmetric() {
+    double[] newRe = new double[re.length];
+    double[] newIm = new double[im.length];
+    for (int i = 0; i < rows; i++) {
+      for (int j = 0; j < columns; j++) {
+        newRe[i * columns + j] = 0.5 * (re(i, j) + re(j, i));
+        newIm[i * columns + j] = 0.5 * (im(i, j) + im(j, i));
+      }
+    }
+    return new ComplexMatrix(rows, columns, newRe, newIm);
+  }
+
   /**
    * Returns this matrix plus a factor times the difference to a coarser result: one step of
    * extrapolation to the limit.

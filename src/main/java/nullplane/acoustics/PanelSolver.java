@@ -249,7 +249,7 @@ public final class PanelSolver {
         points.stream().map(p -> new FieldPoint(p.xM(), p.yM() + shift, p.zM())).toList();
     return new PanelSolution(
         frequencyHz,
-        solution.impedance(),
+        solution.impedance().symmetric(),
         solution.pressureAt(shifted),
         solution.farFieldAt(directions, shift),
         0);

@@ -49,8 +49,18 @@ final class PanelStep {
   }
 
   /** A stack's sweep, and how to go on with it if it is not finished. */
-  private record Running(
-      PanelCacheKey key, AdaptiveSweep sweep, Optional<DoubleFunction<PanelSolution>> solver) {}
+  private static final class Running {
+    private final PanelCacheKey key;
+    private final AdaptiveSweep sweep;
+    private final Optional<DoubleFunction<PanelSolution>> solver;
+
+    Running(
+        PanelCacheKey key, AdaptiveSweep sweep, Optional<DoubleFunction<PanelSolution>> solver) {
+      this.key = key;
+      this.sweep = sweep;
+      this.solver = solver;
+    }
+  }
 
   /** Returns a finished sweep for each stack, in the spec's order. */
   List<AdaptiveSweep> solve(PanelCache cache) {
@@ -64,16 +74,16 @@ final class PanelStep {
       anyWanted = false;
       List<Callable<PanelSolution>> tasks = new ArrayList<>();
       for (Running running : all) {
-        for (double frequencyHz : running.sweep().wanted()) {
-          tasks.add(() -> solveOne(running.solver().orElseThrow(), frequencyHz));
+        for (double frequencyHz : running.sweep.wanted()) {
+          tasks.add(() -> solveOne(running.solver.orElseThrow(), frequencyHz));
         }
       }
       List<PanelSolution> solved = workers.all(tasks);
       int at = 0;
       for (Running running : all) {
-        int count = running.sweep().wanted().size();
+        int count = running.sweep.wanted().size();
         if (count > 0) {
-          running.sweep().accept(solved.subList(at, at + count));
+          running.sweep.accept(solved.subList(at, at + count));
           at += count;
           anyWanted = true;
         }
@@ -81,11 +91,11 @@ final class PanelStep {
     }
     heed();
     for (Running running : all) {
-      if (running.solver().isPresent()) {
-        cache.keep(running.key(), running.sweep().solutions());
+      if (running.solver.isPresent()) {
+        cache.keep(running.key, running.sweep.solutions());
       }
     }
-    return all.stream().map(Running::sweep).toList();
+    return all.stream().map(running -> running.sweep).toList();
   }
 
   private Running start(StackBrief stack, PanelCache cache) {

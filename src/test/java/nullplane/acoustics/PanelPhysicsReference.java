@@ -73,10 +73,10 @@ class PanelPhysicsReference {
     List<Piston> pistons =
         List.of(
             new Piston(0.05, -0.4, 0.13), new Piston(-0.06, 0.02, 0.1), new Piston(0, 0.4, 0.12));
-    PanelSolution solution =
-        new PanelSolver(Panel.overFloor(0.44, 1.2, 0.05), pistons, AIR, Accuracy.USUAL, 1e-11)
-            .solve(120, List.of(), List.of());
-    ComplexMatrix z = solution.impedance();
+    Panel panel = Panel.overFloor(0.44, 1.2, 0.05);
+    GridSetup setup =
+        new GridSetup(PosedPanel.of(panel, pistons), new UniformGrid(panel.outline(), 16, 40));
+    ComplexMatrix z = new GridSolution(panel, setup, AIR, 120, 1e-11).impedance();
     for (int i = 0; i < 3; i++) {
       for (int j = 0; j < i; j++) {
         double difference = Math.hypot(z.re(i, j) - z.re(j, i), z.im(i, j) - z.im(j, i));
