@@ -132,7 +132,7 @@ final class LevelChart {
   }
 
   private static String verdict(StackFigures figures) {
-    return figures.worstExcessDb() > 0
+    return figures.worstExcessDb() >= Verdict.UNSEEN_DB
         ? "outside by "
             + Figures.decibels(figures.worstExcessDb())
             + " at "

@@ -11,7 +11,7 @@ import nullplane.scoring.StackAssessment;
 /** What one woofer comes to on a spec: the worst stacks, and sentences built on their figures. */
 final class Verdict {
   /** A miss too small to show in print, which no verdict should turn on (dB). */
-  private static final double UNSEEN_DB = 0.005;
+  static final double UNSEEN_DB = 0.005;
 
   private final DesignSpec spec;
   private final Assessment woofer;
@@ -213,7 +213,7 @@ final class Verdict {
             Figures.decibels(shape.figures().rmsDeviationDb()),
             "in "
                 + name(shape)
-                + (excess.figures().worstExcessDb() > 0
+                + (!insideEverywhere()
                     ? "; outside by "
                         + Figures.decibels(excess.figures().worstExcessDb())
                         + " at "
