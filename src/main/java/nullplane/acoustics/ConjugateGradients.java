@@ -12,8 +12,9 @@ import nullplane.faults.NumericalException;
 final class ConjugateGradients {
   private static final int MOST_ITERATIONS = 2000;
 
-  private final ToeplitzOperator matrix;
-  private final SinePreconditioner preconditioner;
+  private final VectorMap matrix;
+  private final VectorMap preconditioner;
+  private final int foldedColumns;
   private final Rim rim;
   private final double[] softened;
   private final double[] residual;
@@ -22,11 +23,22 @@ final class ConjugateGradients {
   private final double[] product;
   private int iterations;
 
-  ConjugateGradients(ToeplitzOperator matrix, SinePreconditioner preconditioner, Rim rim) {
+  /**
+   * @param matrix multiplies by A
+   * @param preconditioner multiplies by an approximate inverse of A
+   * @param rim springs and hats left out
+   * @param unknowns number of unknowns
+   * @param foldedColumns 0 for vectors over the whole grid; for ones over the left half and the
+   *     middle column, the number of columns: all but the last of a row then count twice in the
+   *     form
+   */
+  ConjugateGradients(
+      VectorMap matrix, VectorMap preconditioner, Rim rim, int unknowns, int foldedColumns) {
+    this.foldedColumns = foldedColumns;
     this.matrix = matrix;
     this.preconditioner = preconditioner;
     this.rim = rim;
-    int length = 2 * matrix.unknowns();
+    int length = 2 * unknowns;
     this.softened = new double[rim.plain() ? 0 : length];
     this.residual = new double[length];
     this.conditioned = new double[length];
@@ -58,7 +70,7 @@ final class ConjugateGradients {
     double rhoIm = bilinearIm(residual, conditioned);
     double norm = scale;
     for (int iteration = 1; iteration <= MOST_ITERATIONS; iteration++) {
-      matrix.multiply(direction, product);
+      matrix.apply(direction, product);
       rim.hold(direction, product);
       double curvatureRe = bilinearRe(direction, product);
       double curvatureIm = bilinearIm(direction, product);
@@ -114,19 +126,33 @@ final class ConjugateGradients {
     return iterations;
   }
 
-  private static double bilinearRe(double[] a, double[] b) {
+  private double bilinearRe(double[] a, double[] b) {
     double sum = 0;
     for (int i = 0; i < a.length; i += 2) {
       sum += a[i] * b[i] - a[i + 1] * b[i + 1];
     }
-    return sum;
+    if (foldedColumns == 0) {
+      return sum;
+    }
+    double middle = 0;
+    for (int i = 2 * (foldedColumns - 1); i < a.length; i += 2 * foldedColumns) {
+      middle += a[i] * b[i] - a[i + 1] * b[i + 1];
+    }
+    return 2 * sum - middle;
   }
 
-  private static double bilinearIm(double[] a, double[] b) {
+  private double bilinearIm(double[] a, double[] b) {
     double sum = 0;
     for (int i = 0; i < a.length; i += 2) {
       sum += a[i] * b[i + 1] + a[i + 1] * b[i];
     }
-    return sum;
+    if (foldedColumns == 0) {
+      return sum;
+    }
+    double middle = 0;
+    for (int i = 2 * (foldedColumns - 1); i < a.length; i += 2 * foldedColumns) {
+      middle += a[i] * b[i + 1] + a[i + 1] * b[i];
+    }
+    return 2 * sum - middle;
   }
 }

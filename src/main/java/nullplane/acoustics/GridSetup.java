@@ -8,6 +8,8 @@ import java.util.List;
  * right mirror each other.
  */
 final class GridSetup {
+  private static final int MOST_FOLDED = 127;
+
   private final UniformGrid grid;
   private final Rim rim;
   private final List<double[]> heard = new ArrayList<>();
@@ -77,8 +79,11 @@ final class GridSetup {
     return driven;
   }
 
-  /** Returns whether every solution is the same left and right. */
-  boolean mirrored() {
-    return mirrored;
+  /**
+   * Returns whether every solution is the same left and right, and the grid narrow enough for the
+   * tables of sines that this is used with.
+   */
+  boolean folds() {
+    return mirrored && grid.nodesX() % 2 == 1 && grid.nodesX() <= MOST_FOLDED;
   }
 }

@@ -3,6 +3,7 @@ package nullplane.acoustics;
 import java.util.Arrays;
 import java.util.List;
 import nullplane.units.Air;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The panel's equations on one grid at one frequency, solved for unit velocity of each piston.
@@ -37,15 +38,55 @@ final class GridSolution {
     this.omegaRho = 2 * Math.PI * frequencyHz * air.densityKgPerM3();
     KernelTable direct = KernelTable.direct(grid, waveNumber);
     KernelTable image = overFloor ? KernelTable.image(grid, floorBelowCentreM, waveNumber) : null;
+    this.jumps =
+        setup.folds()
+            ? solveFolded(setup, direct, image, tolerance)
+            : solveWhole(setup, direct, image, tolerance);
+  }
+
+  private double[][] solveWhole(
+      GridSetup setup, KernelTable direct, @Nullable KernelTable image, double tolerance) {
     ConjugateGradients solver =
         new ConjugateGradients(
-            new ToeplitzOperator(direct, image, setup.mirrored()),
+            new ToeplitzOperator(direct, image),
             new SinePreconditioner(grid, waveNumber),
-            setup.rim());
-    this.jumps = new double[setup.driven().size()][];
-    for (int j = 0; j < jumps.length; j++) {
-      jumps[j] = solver.solve(setup.driven().get(j), tolerance);
+            setup.rim(),
+            grid.unknowns(),
+            0);
+    double[][] solutions = new double[setup.driven().size()][];
+    for (int j = 0; j < solutions.length; j++) {
+      solutions[j] = solver.solve(setup.driven().get(j), tolerance);
     }
+    return solutions;
+  }
+
+  /**
+   * Solves on the left half and the middle column; the right half is the left one's mirror image.
+   */
+  private double[][] solveFolded(
+      GridSetup setup, KernelTable direct, @Nullable KernelTable image, double tolerance) {
+    int columns = (grid.nodesX() + 1) / 2;
+    ConjugateGradients solver =
+        new ConjugateGradients(
+            new FoldedOperator(direct, image),
+            new FoldedPreconditioner(grid, waveNumber),
+            setup.rim().leftHalf(grid),
+            columns * grid.nodesY(),
+            columns);
+    double[][] solutions = new double[setup.driven().size()][];
+    for (int j = 0; j < solutions.length; j++) {
+      double[] half = solver.solve(Rim.leftHalf(setup.driven().get(j), grid), tolerance);
+      double[] whole = new double[2 * grid.unknowns()];
+      for (int n = 0; n < grid.unknowns(); n++) {
+        int row = n / grid.nodesX();
+        int column = n % grid.nodesX();
+        int from = 2 * (row * columns + Math.min(column, grid.nodesX() - 1 - column));
+        whole[2 * n] = half[from];
+        whole[2 * n + 1] = half[from + 1];
+      }
+      solutions[j] = whole;
+    }
+    return solutions;
   }
 
   /** Returns the radiation impedance matrix, both faces (N s/m): Z = j w rho b^T A^{-1} b. */

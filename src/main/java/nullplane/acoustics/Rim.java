@@ -91,6 +91,36 @@ final class Rim {
     return 1 - distance / cell + ASKEW_CELLS * square * square;
   }
 
+  private Rim(boolean[] active, double[] spring, double[] scale, boolean plain) {
+    this.active = active;
+    this.spring = spring;
+    this.scale = scale;
+    this.plain = plain;
+  }
+
+  /**
+   * Returns the rim of the left half and the middle column of a grid that is the same both sides.
+   */
+  Rim leftHalf(UniformGrid grid) {
+    int columns = (grid.nodesX() + 1) / 2;
+    int unknowns = columns * grid.nodesY();
+    boolean[] halfActive = new boolean[unknowns];
+    for (int n = 0; n < unknowns; n++) {
+      halfActive[n] = active[n / columns * grid.nodesX() + n % columns];
+    }
+    return new Rim(halfActive, leftHalf(spring, grid), leftHalf(scale, grid), plain);
+  }
+
+  /** Returns the left half and the middle column of a vector, one real value per unknown. */
+  static double[] leftHalf(double[] vector, UniformGrid grid) {
+    int columns = (grid.nodesX() + 1) / 2;
+    double[] half = new double[columns * grid.nodesY()];
+    for (int n = 0; n < half.length; n++) {
+      half[n] = vector[n / columns * grid.nodesX() + n % columns];
+    }
+    return half;
+  }
+
   /** Returns the spring share that puts the effective rim at an offset; 1 for a hat left out. */
   static double springShare(double offsetCells) {
     if (offsetCells <= OFFSET_CELLS[0]) {

@@ -15,7 +15,7 @@ import org.jtransforms.fft.DoubleFFT_1D;
  * twice gives back the vector times (nx + 1)(ny + 1)/4. An instance holds work space and serves one
  * thread.
  */
-final class SinePreconditioner {
+final class SinePreconditioner implements VectorMap {
   private static final double DAMPING = 0.1;
 
   private final int nodesX;
@@ -35,7 +35,17 @@ final class SinePreconditioner {
     this.alongX = new SineTransform(nodesX + 1);
     this.alongY = new SineTransform(nodesY + 1);
     this.line = new double[2 * (nodesY + 1)];
-    this.inverseSymbol = new double[2 * nodesX * nodesY];
+    this.inverseSymbol = inverseSymbol(grid, waveNumber);
+  }
+
+  /**
+   * Returns the inverse of the symbol and of the transforms' factor, interleaved complex, row by
+   * row of half waves along y.
+   */
+  static double[] inverseSymbol(UniformGrid grid, double waveNumber) {
+    int nodesX = grid.nodesX();
+    int nodesY = grid.nodesY();
+    double[] inverseSymbol = new double[2 * nodesX * nodesY];
     double kSquared = waveNumber * waveNumber;
     double hx = grid.stepX();
     double hy = grid.stepY();
@@ -65,15 +75,11 @@ final class SinePreconditioner {
         inverseSymbol[n + 1] = factor * (rootIm * re - rootRe * im);
       }
     }
+    return inverseSymbol;
   }
 
-  /**
-   * Applies the approximate inverse.
-   *
-   * @param input interleaved complex, 2 x unknowns
-   * @param output interleaved complex, 2 x unknowns; overwritten
-   */
-  void apply(double[] input, double[] output) {
+  @Override
+  public void apply(double[] input, double[] output) {
     System.arraycopy(input, 0, output, 0, 2 * nodesX * nodesY);
     transform(output);
     for (int i = 0; i < inverseSymbol.length; i += 2) {
@@ -102,7 +108,7 @@ final class SinePreconditioner {
   }
 
   /** Sine transform of the first kind of n - 1 complex numbers: F_k = sum_j f_j sin(pi j k/n). */
-  private static final class SineTransform {
+  static final class SineTransform {
     private final int length;
     private final DoubleFFT_1D transform;
     private final double[] sines;

@@ -12,51 +12,38 @@ import org.jtransforms.fft.DoubleFFT_1D;
  * serves both. Vectors are interleaved complex, row by row. An instance holds work space and serves
  * one thread.
  */
-final class ToeplitzOperator {
+final class ToeplitzOperator implements VectorMap {
   private final int nodesX;
   private final int nodesY;
   private final int periodX;
   private final int periodY;
-  private final int columns;
   private final DoubleFFT_1D alongX;
   private final DoubleFFT_1D alongY;
   private final double[] directSpectrum;
   private final double @Nullable [] imageSpectrum;
   private final double[] work;
   private final double[] line;
-  private final double[] turn;
 
   /**
    * @param direct the panel against itself
    * @param image the panel against its image in the floor; null without a floor
-   * @param mirrored whether every vector is the same left and right, which halves the transforms
-   *     along y
    */
-  ToeplitzOperator(KernelTable direct, @Nullable KernelTable image, boolean mirrored) {
+  ToeplitzOperator(KernelTable direct, @Nullable KernelTable image) {
     this.nodesX = direct.sizeX();
     this.nodesY = direct.sizeY();
     this.periodX = TransformLength.atLeast(2 * nodesX - 1);
     this.periodY = TransformLength.atLeast(2 * nodesY - 1);
     this.alongX = new DoubleFFT_1D(periodX);
     this.alongY = new DoubleFFT_1D(periodY);
-    // the vectors are even about the middle column, so that column x of their spectrum is column
-    // -x turned by a phase that is put in when the rows are put together again
-    this.columns = mirrored ? periodX / 2 + 1 : periodX;
-    this.work = new double[2 * columns * periodY];
+    this.work = new double[2 * periodX * periodY];
     this.line = new double[2 * Math.max(periodX, periodY)];
-    this.turn = new double[2 * columns];
-    for (int x = 0; x < columns; x++) {
-      double phase = 2 * Math.PI * x * (nodesX - 1) / periodX;
-      turn[2 * x] = Math.cos(phase);
-      turn[2 * x + 1] = Math.sin(phase);
-    }
     this.directSpectrum = spectrumOf(direct, true);
     this.imageSpectrum = image == null ? null : spectrumOf(image, false);
   }
 
   /** Transforms a table, stored column by column: index 2 (px periodY + py). */
   private double[] spectrumOf(KernelTable table, boolean evenInY) {
-    double[] spectrum = new double[2 * columns * periodY];
+    double[] spectrum = new double[2 * periodX * periodY];
     double[] row = new double[2 * periodX];
     for (int y = 0; y < table.sizeY(); y++) {
       Arrays.fill(row, 0);
@@ -69,7 +56,7 @@ final class ToeplitzOperator {
         }
       }
       alongX.complexForward(row);
-      for (int x = 0; x < columns; x++) {
+      for (int x = 0; x < periodX; x++) {
         spectrum[2 * (x * periodY + y)] = row[2 * x];
         spectrum[2 * (x * periodY + y) + 1] = row[2 * x + 1];
         if (evenInY && y > 0) {
@@ -78,77 +65,69 @@ final class ToeplitzOperator {
         }
       }
     }
-    for (int x = 0; x < columns; x++) {
+    for (int x = 0; x < periodX; x++) {
       alongY.complexForward(spectrum, 2 * x * periodY);
     }
     return spectrum;
   }
 
-  /** Returns the number of unknowns. */
-  int unknowns() {
-    return nodesX * nodesY;
-  }
-
-  /**
-   * Multiplies.
-   *
-   * @param input interleaved complex, 2 x unknowns
-   * @param output interleaved complex, 2 x unknowns; overwritten
-   */
-  void multiply(double[] input, double[] output) {
+  @Override
+  public void apply(double[] input, double[] output) {
     Arrays.fill(work, 0);
     for (int y = 0; y < nodesY; y++) {
       Arrays.fill(line, 2 * nodesX, 2 * periodX, 0);
       System.arraycopy(input, 2 * y * nodesX, line, 0, 2 * nodesX);
       alongX.complexForward(line);
-      for (int x = 0; x < columns; x++) {
+      for (int x = 0; x < periodX; x++) {
         work[2 * (x * periodY + y)] = line[2 * x];
         work[2 * (x * periodY + y) + 1] = line[2 * x + 1];
       }
     }
-    for (int x = 0; x < columns; x++) {
+    for (int x = 0; x < periodX; x++) {
       int offset = 2 * x * periodY;
       alongY.complexForward(work, offset);
-      applySpectra(offset);
+      applySpectra(work, offset, periodY, directSpectrum, imageSpectrum, line);
       alongY.complexInverse(work, offset, true);
     }
     for (int y = 0; y < nodesY; y++) {
-      for (int x = 0; x < columns; x++) {
+      for (int x = 0; x < periodX; x++) {
         line[2 * x] = work[2 * (x * periodY + y)];
         line[2 * x + 1] = work[2 * (x * periodY + y) + 1];
-      }
-      for (int x = columns; x < periodX; x++) {
-        int mirror = 2 * (periodX - x);
-        line[2 * x] = turn[mirror] * line[mirror] - turn[mirror + 1] * line[mirror + 1];
-        line[2 * x + 1] = turn[mirror] * line[mirror + 1] + turn[mirror + 1] * line[mirror];
       }
       alongX.complexInverse(line, true);
       System.arraycopy(line, 0, output, 2 * y * nodesX, 2 * nodesX);
     }
   }
 
-  private void applySpectra(int offset) {
-    if (imageSpectrum == null) {
-      for (int i = offset; i < offset + 2 * periodY; i += 2) {
-        double re = directSpectrum[i] * work[i] - directSpectrum[i + 1] * work[i + 1];
-        work[i + 1] = directSpectrum[i] * work[i + 1] + directSpectrum[i + 1] * work[i];
-        work[i] = re;
-      }
-      return;
-    }
+  /**
+   * Multiplies one column of a spectrum by the direct part's, and adds the image's times the column
+   * turned upside down.
+   *
+   * @param work where the column stands, from offset on; overwritten
+   * @param offset its first index
+   * @param periodY its length
+   * @param direct the direct part's spectrum, laid out alike
+   * @param image the image's; null without a floor
+   * @param line work space of a column's length
+   */
+  static void applySpectra(
+      double[] work,
+      int offset,
+      int periodY,
+      double[] direct,
+      double @Nullable [] image,
+      double[] line) {
     for (int y = 0; y < periodY; y++) {
       int i = offset + 2 * y;
-      int flipped = offset + 2 * (y == 0 ? 0 : periodY - y);
-      line[2 * y] =
-          directSpectrum[i] * work[i]
-              - directSpectrum[i + 1] * work[i + 1]
-              + imageSpectrum[i] * work[flipped]
-              - imageSpectrum[i + 1] * work[flipped + 1];
-      line[2 * y + 1] =
-          directSpectrum[i] * work[i + 1]
-              + directSpectrum[i + 1] * work[i]
-              + imageSpectrum[i] * work[flipped + 1]
-              + imageSpectrum[i + 1] * work[flipped];
+      double re = direct[i] * work[i] - direct[i + 1] * work[i + 1];
+      double im = direct[i] * work[i + 1] + direct[i + 1] * work[i];
+      if (image != null) {
+        int flipped = offset + 2 * (y == 0 ? 0 : periodY - y);
+        re += image[i] * work[flipped] - image[i + 1] * work[flipped + 1];
+        im += image[i] * work[flipped + 1] + image[i + 1] * work[flipped];
+      }
+      line[2 * y] = re;
+      line[2 * y + 1] = im;
     }
     System.arraycopy(line, 0, work, offset, 2 * periodY);
   }
