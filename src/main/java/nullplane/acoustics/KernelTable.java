@@ -7,18 +7,23 @@ package nullplane.acoustics;
  * <p>Entry = INT INT [grad v . grad q' - k^2 v q'] G dS dS' with G = exp(-jkR)/(4 pi R). The
  * correlation of two hats of step h is h B(s/h), B the centred cubic B-spline, and that of their
  * slopes is minus its second derivative. An entry is therefore an integral over 4 x 4 cells of a
- * piecewise polynomial times G. Far cells take three Gauss points each way, near ones six, and the
- * cells that touch R = 0 a transform that cancels 1/R.
+ * piecewise polynomial times G. Cells take two Gauss points each way, three in rows within eight
+ * cells of R = 0, six within three cells, and the cells that touch R = 0 a transform that cancels
+ * 1/R.
  *
  * <p>Symbols: h step, k wave number, s offset, B cubic B-spline. Source: A.-W. Maue, Z. Phys. 126
  * (1949) 601, for the weak form; M. G. Duffy, SIAM J. Numer. Anal. 19 (1982) 1260, for the
  * transform; I. J. Schoenberg, Quart. Appl. Math. 4 (1946) 45, for the spline.
  */
 final class KernelTable {
-  private static final int FAR_POINTS = 3;
   private static final int NEAR_POINTS = 6;
   private static final int SINGULAR_POINTS = 10;
   private static final int NEAR_CELLS = 3;
+  private static final int FAR_CELLS = 8;
+  private static final GaussRule FAR_RULE = GaussRule.of(2);
+  private static final GaussRule MIDDLE_RULE = GaussRule.of(3);
+  private static final GaussRule NEAR_RULE = GaussRule.of(NEAR_POINTS);
+  private static final GaussRule SINGULAR_RULE = GaussRule.of(SINGULAR_POINTS);
 
   private final int sizeX;
   private final int sizeY;
@@ -108,39 +113,48 @@ final class KernelTable {
     return cellX < NEAR_CELLS && originY + cellY * stepY < NEAR_CELLS * stepY - 1e-9 * stepY;
   }
 
+  /** Adds all cells but the near ones: rows within eight cells of R = 0 by the finer rule. */
   private void addFarCells() {
-    GaussRule rule = GaussRule.of(FAR_POINTS);
-    double[][] value = new double[4][FAR_POINTS];
-    double[][] bend = new double[4][FAR_POINTS];
+    int first = evenInY ? 0 : -2;
+    int last = sizeY + 1;
+    int split = (int) Math.ceil(FAR_CELLS - originY / stepY - 1e-9);
+    split = Math.max(first, Math.min(last, split));
+    addRowsOfCells(MIDDLE_RULE, first, split);
+    addRowsOfCells(FAR_RULE, split, last);
+  }
+
+  private void addRowsOfCells(GaussRule rule, int firstCell, int endCell) {
+    int points = rule.size();
+    double[][] value = new double[4][points];
+    double[][] bend = new double[4][points];
     for (int piece = 0; piece < 4; piece++) {
-      for (int g = 0; g < FAR_POINTS; g++) {
+      for (int g = 0; g < points; g++) {
         value[piece][g] = rule.weight(g) * spline(piece - 2 + rule.point(g));
         bend[piece][g] = rule.weight(g) * splineBend(piece - 2 + rule.point(g));
       }
     }
     int cellsX = sizeX + 1;
-    double[] rowRe = new double[cellsX * FAR_POINTS];
-    double[] rowIm = new double[cellsX * FAR_POINTS];
+    double[] rowRe = new double[cellsX * points];
+    double[] rowIm = new double[cellsX * points];
     double[] sums = new double[4 * sizeX];
-    double[] abscissaSquared = new double[cellsX * FAR_POINTS];
+    double[] abscissaSquared = new double[cellsX * points];
     for (int cell = 0; cell < cellsX; cell++) {
-      for (int g = 0; g < FAR_POINTS; g++) {
+      for (int g = 0; g < points; g++) {
         double x = (cell + rule.point(g)) * stepX;
-        abscissaSquared[cell * FAR_POINTS + g] = x * x;
+        abscissaSquared[cell * points + g] = x * x;
       }
     }
-    int firstCell = evenInY ? 0 : -2;
-    for (int cellY = firstCell; cellY < sizeY + 1; cellY++) {
+    for (int cellY = firstCell; cellY < endCell; cellY++) {
       int nearCells = isNear(0, cellY) ? Math.min(NEAR_CELLS, cellsX) : 0;
-      for (int gy = 0; gy < FAR_POINTS; gy++) {
+      for (int gy = 0; gy < points; gy++) {
         double y = originY + (cellY + rule.point(gy)) * stepY;
-        fillRow(rowRe, rowIm, abscissaSquared, y * y, nearCells * FAR_POINTS);
-        collapseRow(rowRe, rowIm, value, bend, sums);
+        fillRow(rowRe, rowIm, abscissaSquared, y * y, nearCells * points);
+        collapseRow(rowRe, rowIm, value, bend, sums, points);
         for (int piece = 0; piece < 4; piece++) {
           addRow(cellY - piece + 2, sums, value[piece][gy], bend[piece][gy]);
           if (evenInY) {
             // the mirrored cell, -1 - cellY, meets the same values in reversed order
-            int mirroredGy = FAR_POINTS - 1 - gy;
+            int mirroredGy = points - 1 - gy;
             addRow(-1 - cellY - piece + 2, sums, value[piece][mirroredGy], bend[piece][mirroredGy]);
           }
         }
@@ -166,7 +180,12 @@ final class KernelTable {
 
   /** Sums a line against the spline and its second derivative for every column offset. */
   private void collapseRow(
-      double[] rowRe, double[] rowIm, double[][] value, double[][] bend, double[] sums) {
+      double[] rowRe,
+      double[] rowIm,
+      double[][] value,
+      double[][] bend,
+      double[] sums,
+      int points) {
     for (int x = 0; x < sizeX; x++) {
       double valueRe = 0;
       double valueIm = 0;
@@ -174,9 +193,8 @@ final class KernelTable {
       double bendIm = 0;
       for (int piece = 0; piece < 4; piece++) {
         int cell = x + piece - 2;
-        for (int g = 0; g < FAR_POINTS; g++) {
-          int index =
-              cell >= 0 ? cell * FAR_POINTS + g : (-1 - cell) * FAR_POINTS + FAR_POINTS - 1 - g;
+        for (int g = 0; g < points; g++) {
+          int index = cell >= 0 ? cell * points + g : (-1 - cell) * points + points - 1 - g;
           valueRe += value[piece][g] * rowRe[index];
           valueIm += value[piece][g] * rowIm[index];
           bendRe += bend[piece][g] * rowRe[index];
@@ -206,16 +224,14 @@ final class KernelTable {
   }
 
   private void addNearCells() {
-    GaussRule near = GaussRule.of(NEAR_POINTS);
-    GaussRule singular = GaussRule.of(SINGULAR_POINTS);
     int cellsX = Math.min(NEAR_CELLS, sizeX + 1);
     int firstCell = evenInY ? 0 : -2;
     for (int cellY = firstCell; cellY < sizeY + 1 && isNear(0, cellY); cellY++) {
       for (int cellX = 0; cellX < cellsX; cellX++) {
         if (evenInY && cellX == 0 && cellY == 0) {
-          addSingularCell(singular);
+          addSingularCell(SINGULAR_RULE);
         } else {
-          addNearCell(cellX, cellY, near);
+          addNearCell(cellX, cellY, NEAR_RULE);
         }
       }
     }

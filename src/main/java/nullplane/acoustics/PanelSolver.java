@@ -24,7 +24,7 @@ public final class PanelSolver {
   /** Raised whenever computed numbers change: results kept from an earlier version are void. */
   public static final String VERSION = "1";
 
-  private static final double DEFAULT_TOLERANCE = 1e-6;
+  private static final double DEFAULT_TOLERANCE = 1e-5;
   private static final int FINEST_LEVEL = 6;
   private static final double NEAR_LOUDEST_DB = 20;
   private static final double CUT_RIM_ERROR = 0.15;

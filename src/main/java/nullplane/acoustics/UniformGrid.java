@@ -22,6 +22,7 @@ final class UniformGrid {
   static final double RIM_OFFSET = 0.1151;
 
   private static final int SAMPLES = 16;
+  private static final GaussRule CHORD_RULE = GaussRule.of(24);
 
   private final int intervalsX;
   private final int intervalsY;
@@ -115,7 +116,7 @@ final class UniformGrid {
     double highest = middle + radius;
     int firstCell = (int) Math.floor((lowest / stepY) + 0.5 * intervalsY);
     int lastCell = (int) Math.floor((highest / stepY) + 0.5 * intervalsY);
-    GaussRule rule = GaussRule.of(24);
+    GaussRule rule = CHORD_RULE;
     double total = 0;
     for (int cell = firstCell; cell <= lastCell; cell++) {
       double cellBottom = (cell - 0.5 * intervalsY) * stepY;

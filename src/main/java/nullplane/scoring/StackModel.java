@@ -4,6 +4,7 @@ import nullplane.acoustics.PanelResponse;
 import nullplane.acoustics.PanelSolution;
 import nullplane.acoustics.RadiationModes;
 import nullplane.driver.Woofer;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A stack of identical woofers in one wiring, coupled through the panel's full radiation impedance.
@@ -17,8 +18,8 @@ import nullplane.driver.Woofer;
  *   [s Ze 1 + Bl^2 B^T Q (z 1 + L)^{-1} Q^T B] I = V 1
  * </pre>
  *
- * a system of as many equations as strings. With all in parallel B = 1 and the mode sum closes: u =
- * (Bl V/Ze) Q (z + Bl^2/Ze + L)^{-1} Q^T 1.
+ * a system of as many equations as strings. With all in parallel the mode sum closes; see {@link
+ * ParallelStack}.
  *
  * <p>Source: derived from force balance and Kirchhoff's laws; R. H. Small, J. Audio Eng. Soc. 20(5)
  * (1972) 383, for the driver. Immutable; work space belongs to the caller.
@@ -32,6 +33,7 @@ final class StackModel {
   private final double[] modes;
   private final double[] listening;
   private final double[] onStrings;
+  private final @Nullable ParallelStack parallel;
 
   /**
    * @param response the panel's acoustics; point 0 is the listening point
@@ -42,7 +44,7 @@ final class StackModel {
     this.points = response.frequencyHz().size();
     this.woofers = wiring.woofers();
     int n = woofers;
-    int strings = columns();
+    int strings = wiring.strings();
     this.omega = new double[points];
     this.lambda = new double[2 * points * n];
     this.modes = new double[2 * points * n * n];
@@ -72,11 +74,8 @@ final class StackModel {
         }
       }
     }
-  }
-
-  /** Columns of B^T Q kept per mode: one per string, or their sum when all are in parallel. */
-  private int columns() {
-    return wiring.inSeries() == 1 ? 1 : wiring.strings();
+    this.parallel =
+        wiring.inSeries() == 1 ? new ParallelStack(omega, lambda, modes, listening, n) : null;
   }
 
   /** Returns the wiring. */
@@ -106,6 +105,9 @@ final class StackModel {
     /** Imaginary part of the stack's impedance (ohm). */
     final double[] loadIm;
 
+    /** Work space. */
+    final double[] rows;
+
     private final double[] mobility;
     private final double[] system;
     private final double[] current;
@@ -117,6 +119,7 @@ final class StackModel {
       currentSquared = new double[points];
       loadRe = new double[points];
       loadIm = new double[points];
+      rows = new double[(2 * woofers + ParallelStack.SCRATCH_ROWS) * points];
       mobility = new double[2 * woofers];
       system = new double[2 * woofers * woofers];
       current = new double[2 * woofers];
@@ -131,77 +134,22 @@ final class StackModel {
    * @param out work space of at least this stack's size; overwritten
    */
   void respond(Woofer woofer, PerVolt out) {
-    boolean parallel = wiring.inSeries() == 1;
+    if (parallel != null) {
+      parallel.respond(woofer, out);
+      return;
+    }
     double bl = woofer.forceFactorTm();
     for (int f = 0; f < points; f++) {
       double w = omega[f];
-      double zeRe = woofer.resistanceOhm();
-      double zeIm = w * woofer.inductanceH();
-      double zRe = woofer.lossNsPerM();
-      double zIm = w * woofer.bareMassKg() - woofer.stiffnessNPerM() / w;
-      if (parallel) {
-        respondInParallel(f, bl, zeRe, zeIm, zRe, zIm, out);
-      } else {
-        respondInStrings(f, bl, zeRe, zeIm, zRe, zIm, out);
-      }
+      respondInStrings(
+          f,
+          bl,
+          woofer.resistanceOhm(),
+          w * woofer.inductanceH(),
+          woofer.lossNsPerM(),
+          w * woofer.bareMassKg() - woofer.stiffnessNPerM() / w,
+          out);
     }
-  }
-
-  private void respondInParallel(
-      int f, double bl, double zeRe, double zeIm, double zRe, double zIm, PerVolt out) {
-    int n = woofers;
-    double ze2 = zeRe * zeRe + zeIm * zeIm;
-    double dampedRe = zRe + bl * bl * zeRe / ze2;
-    double dampedIm = zIm - bl * bl * zeIm / ze2;
-    double forceRe = bl * zeRe / ze2;
-    double forceIm = -bl * zeIm / ze2;
-    double[] drive = out.drive;
-    double pressureRe = 0;
-    double pressureIm = 0;
-    double velocityRe = 0;
-    double velocityIm = 0;
-    for (int m = 0; m < n; m++) {
-      int at = 2 * (f * n + m);
-      double sumRe = dampedRe + lambda[at];
-      double sumIm = dampedIm + lambda[at + 1];
-      double sum2 = sumRe * sumRe + sumIm * sumIm;
-      double yRe = (forceRe * sumRe + forceIm * sumIm) / sum2;
-      double yIm = (forceIm * sumRe - forceRe * sumIm) / sum2;
-      double oneRe = onStrings[at];
-      double oneIm = onStrings[at + 1];
-      double aRe = yRe * oneRe - yIm * oneIm;
-      double aIm = yRe * oneIm + yIm * oneRe;
-      drive[2 * m] = aRe;
-      drive[2 * m + 1] = aIm;
-      pressureRe += aRe * listening[at] - aIm * listening[at + 1];
-      pressureIm += aRe * listening[at + 1] + aIm * listening[at];
-      velocityRe += aRe * oneRe - aIm * oneIm;
-      velocityIm += aRe * oneIm + aIm * oneRe;
-    }
-    double largestVelocity = 0;
-    double largestCurrent = 0;
-    for (int i = 0; i < n; i++) {
-      double uRe = 0;
-      double uIm = 0;
-      int vector = 2 * (f * n + i) * n;
-      for (int m = 0; m < 2 * n; m += 2) {
-        uRe += modes[vector + m] * drive[m] - modes[vector + m + 1] * drive[m + 1];
-        uIm += modes[vector + m] * drive[m + 1] + modes[vector + m + 1] * drive[m];
-      }
-      largestVelocity = Math.max(largestVelocity, uRe * uRe + uIm * uIm);
-      double backRe = 1 - bl * uRe;
-      double backIm = -bl * uIm;
-      largestCurrent = Math.max(largestCurrent, (backRe * backRe + backIm * backIm) / ze2);
-    }
-    // total current (n - Bl sum u)/Ze
-    double totalRe = n - bl * velocityRe;
-    double totalIm = -bl * velocityIm;
-    double total2 = totalRe * totalRe + totalIm * totalIm;
-    out.loadRe[f] = (zeRe * totalRe + zeIm * totalIm) / total2;
-    out.loadIm[f] = (zeIm * totalRe - zeRe * totalIm) / total2;
-    out.pressureSquared[f] = pressureRe * pressureRe + pressureIm * pressureIm;
-    out.excursionSquared[f] = largestVelocity / (omega[f] * omega[f]);
-    out.currentSquared[f] = largestCurrent;
   }
 
   private void respondInStrings(

@@ -252,13 +252,20 @@ class PanelPhysicsReference {
   void aStandingPanelIsHalfAFreeOne() {
     FieldPoint ear = new FieldPoint(0, 0.3, 2.5);
     PanelSolution standing =
-        new PanelSolver(Panel.overFloor(0.44, 0.8, 0), List.of(new Piston(0, -0.1, 0.13)), AIR)
+        new PanelSolver(
+                Panel.overFloor(0.44, 0.8, 0),
+                List.of(new Piston(0, -0.1, 0.13)),
+                AIR,
+                Accuracy.USUAL,
+                1e-10)
             .solve(90, List.of(ear), List.of());
     PanelSolution pair =
         new PanelSolver(
                 Panel.inFreeSpace(0.44, 1.6),
                 List.of(new Piston(0, 0.3, 0.13), new Piston(0, -0.3, 0.13)),
-                AIR)
+                AIR,
+                Accuracy.USUAL,
+                1e-10)
             .solve(90, List.of(new FieldPoint(0, 0.7, 2.5)), List.of());
     assertThat(standing.impedance().im(0, 0))
         .isCloseTo(pair.impedance().im(0, 0) + pair.impedance().im(0, 1), within(1e-6));
