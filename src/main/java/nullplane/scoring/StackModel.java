@@ -106,7 +106,7 @@ final class StackModel {
     final double[] loadIm;
 
     /** Work space. */
-    final double[] rows;
+    final ParallelStack.Rows rows;
 
     private final double[] mobility;
     private final double[] system;
@@ -119,7 +119,7 @@ final class StackModel {
       currentSquared = new double[points];
       loadRe = new double[points];
       loadIm = new double[points];
-      rows = new double[(2 * woofers + ParallelStack.SCRATCH_ROWS) * points];
+      rows = new ParallelStack.Rows(points, woofers);
       mobility = new double[2 * woofers];
       system = new double[2 * woofers * woofers];
       current = new double[2 * woofers];
