@@ -8,18 +8,15 @@ import nullplane.scoring.PanelStudy;
 
 /** A panel run at a glance, as plain text of at most 80 columns. */
 public final class PanelSummary {
-  private static final String BOLD = "\u001b[1m";
-  private static final String PLAIN = "\u001b[0m";
-  private static final int WIDTH = TerminalSummary.WIDTH;
+  private static final int WIDTH = TerminalPage.WIDTH;
 
   private final DesignSpec spec;
-  private final boolean colour;
   private final List<StudyCurves> stacks = new ArrayList<>();
-  private final List<String> lines = new ArrayList<>();
+  private final TerminalPage page;
 
   private PanelSummary(DesignSpec spec, List<PanelStudy> studies, boolean colour) {
     this.spec = spec;
-    this.colour = colour;
+    this.page = new TerminalPage(colour);
     studies.forEach(study -> stacks.add(new StudyCurves(study)));
   }
 
@@ -40,7 +37,8 @@ public final class PanelSummary {
 
   private String text(RunInfo run, String folder) {
     double lowest = new PanelRemarks(spec, stacks.get(0)).lowestHz();
-    head("Air that moves with each cone at " + Figures.hertz(lowest) + ", all woofers together");
+    page.head(
+        "Air that moves with each cone at " + Figures.hertz(lowest) + ", all woofers together");
     PlainTable air =
         new PlainTable(
             List.of(
@@ -57,9 +55,9 @@ public final class PanelSummary {
               Figures.number(stack.freeDiscG()),
               Figures.number(stack.endlessWallG())));
     }
-    table(air);
-    blank();
-    head("The way round the panel, and the floor");
+    page.table(air);
+    page.blank();
+    page.head("The way round the panel, and the floor");
     PlainTable way =
         new PlainTable(
             List.of(
@@ -78,7 +76,7 @@ public final class PanelSummary {
               floor ? Figures.signedDecibelNumber(remarks.floorGainDb()) : "no floor",
               Figures.number(100 * remarks.error())));
     }
-    table(way);
+    page.table(way);
     for (String sentence :
         List.of(
             "path: distance of two opposite point sources that sound the same on the axis at "
@@ -87,17 +85,17 @@ public final class PanelSummary {
             "0 dB at: where the axis draws level with a free monopole. dip: first on the axis up to"
                 + " 1 kHz, 3 dB or deeper. floor: what it adds at the listening point at 50 Hz."
                 + " error: largest estimate.")) {
-      PlainTable.wrapped(sentence, WIDTH - 2, 0).forEach(line -> lines.add("  " + line));
+      PlainTable.wrapped(sentence, WIDTH - 2, 0).forEach(line -> page.line("  " + line));
     }
-    blank();
+    page.blank();
     cautions();
-    paragraph(
+    page.paragraph(
         PlainTable.shortened(Lettering.clean(spec.title()), 30)
             + ": "
             + PanelReport.oneLine(run)
             + ".");
-    lines.add("Files: " + Lettering.clean(folder));
-    return String.join("\n", lines) + "\n";
+    page.line("Files: " + Lettering.clean(folder));
+    return page.text();
   }
 
   private static String name(StudyCurves stack) {
@@ -105,39 +103,11 @@ public final class PanelSummary {
   }
 
   private void cautions() {
-    head("Cautions");
+    page.head("Cautions");
     List<String> cautions = new ArrayList<>(PanelPage.model(spec, stacks));
     Function<StudyCurves, List<String>> own = stack -> new PanelRemarks(spec, stack).cautions();
     stacks.forEach(stack -> cautions.addAll(own.apply(stack)));
-    for (String caution : cautions) {
-      List<String> wrapped = PlainTable.wrapped(Lettering.clean(caution), WIDTH - 2, 0);
-      for (int i = 0; i < wrapped.size(); i++) {
-        lines.add((i == 0 ? "- " : "  ") + wrapped.get(i));
-      }
-    }
-    blank();
-  }
-
-  private void table(PlainTable table) {
-    List<String> rows = table.lines(WIDTH);
-    for (int i = 0; i < rows.size(); i++) {
-      lines.add(i < table.headRows() ? strong(rows.get(i)) : rows.get(i));
-    }
-  }
-
-  private void head(String text) {
-    lines.add(strong(text));
-  }
-
-  private String strong(String text) {
-    return colour ? BOLD + text + PLAIN : text;
-  }
-
-  private void paragraph(String text) {
-    lines.addAll(PlainTable.wrapped(text, WIDTH, 0));
-  }
-
-  private void blank() {
-    lines.add("");
+    page.list(cautions);
+    page.blank();
   }
 }

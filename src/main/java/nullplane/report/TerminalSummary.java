@@ -1,6 +1,5 @@
 package nullplane.report;
 
-import java.util.ArrayList;
 import java.util.List;
 import nullplane.scoring.Assessment;
 import nullplane.scoring.DesignSpec;
@@ -11,17 +10,13 @@ import nullplane.search.SearchOutcome;
 /** A run at a glance, as plain text of at most 80 columns. */
 public final class TerminalSummary {
   /** The most characters in a line. */
-  public static final int WIDTH = 80;
-
-  private static final String BOLD = "\u001b[1m";
-  private static final String PLAIN = "\u001b[0m";
+  public static final int WIDTH = TerminalPage.WIDTH;
 
   private final DesignSpec spec;
   private final SearchOutcome outcome;
   private final RunInfo run;
   private final String folder;
-  private final boolean colour;
-  private final List<String> lines = new ArrayList<>();
+  private final TerminalPage page;
 
   private TerminalSummary(
       DesignSpec spec, SearchOutcome outcome, RunInfo run, String folder, boolean colour) {
@@ -29,7 +24,7 @@ public final class TerminalSummary {
     this.outcome = outcome;
     this.run = run;
     this.folder = folder;
-    this.colour = colour;
+    this.page = new TerminalPage(colour);
   }
 
   /**
@@ -48,18 +43,17 @@ public final class TerminalSummary {
   }
 
   private String text() {
-    lines.clear();
     List<Assessment> shown = DesignReport.shown(outcome);
     if (shown.isEmpty()) {
-      paragraph(DesignReport.NOTHING_FOUND);
-      blank();
+      page.paragraph(DesignReport.NOTHING_FOUND);
+      page.blank();
     } else {
       best(shown.get(0));
       ranking(shown);
       stacks(shown.get(0));
       cautions(shown.get(0));
     }
-    paragraph(
+    page.paragraph(
         "Scored "
             + outcome.evaluations()
             + " woofers in "
@@ -67,31 +61,31 @@ public final class TerminalSummary {
             + " generations: "
             + Lettering.clean(outcome.stopReason())
             + ".");
-    paragraph(PlainTable.shortened(Lettering.clean(spec.title()), 30) + ": " + run.oneLine());
-    lines.add("Files: " + Lettering.clean(folder));
-    return String.join("\n", lines) + "\n";
+    page.paragraph(PlainTable.shortened(Lettering.clean(spec.title()), 30) + ": " + run.oneLine());
+    page.line("Files: " + Lettering.clean(folder));
+    return page.text();
   }
 
   private void best(Assessment best) {
     String title = "Woofer 1";
     Verdict verdict = new Verdict(spec, best, title);
-    head(PlainTable.shortened(SpecificationSheet.title(best, 1) + ", best of the run", WIDTH));
+    page.head(PlainTable.shortened(SpecificationSheet.title(best, 1) + ", best of the run", WIDTH));
     for (List<String> figure : verdict.deciding()) {
       String start = String.format("  %-22s  %9s  ", figure.get(0), figure.get(1));
       List<String> where = PlainTable.wrapped(figure.get(2), WIDTH - start.length(), 0);
-      lines.add(start + where.get(0));
-      where.stream().skip(1).forEach(more -> lines.add(" ".repeat(start.length()) + more));
+      page.line(start + where.get(0));
+      where.stream().skip(1).forEach(more -> page.line(" ".repeat(start.length()) + more));
     }
-    blank();
-    paragraph(verdict.shape());
-    paragraph(verdict.output());
-    verdict.remedies().forEach(this::paragraph);
-    best.violations().forEach(broken -> paragraph("Constraint broken: " + broken));
-    blank();
+    page.blank();
+    page.paragraph(verdict.shape());
+    page.paragraph(verdict.output());
+    verdict.remedies().forEach(page::paragraph);
+    best.violations().forEach(broken -> page.paragraph("Constraint broken: " + broken));
+    page.blank();
   }
 
   private void ranking(List<Assessment> shown) {
-    head("Ranked woofers; fs and Qts in free air, worst stack counted");
+    page.head("Ranked woofers; fs and Qts in free air, worst stack counted");
     PlainTable table =
         new PlainTable(
             List.of(
@@ -115,15 +109,15 @@ public final class TerminalSummary {
               Figures.decibelNumber(verdict.mostCorrection().figures().correctionDb()),
               Figures.number(verdict.leastLoad().figures().leastLoadOhm())));
     }
-    table(table);
+    page.table(table);
     if (shown.stream().anyMatch(woofer -> !woofer.grade().feasible())) {
-      lines.add("* breaks a constraint; its sheet says which");
+      page.line("* breaks a constraint; its sheet says which");
     }
-    blank();
+    page.blank();
   }
 
   private void stacks(Assessment best) {
-    head("Woofer 1 in each stack; fix: correction needed without the coil");
+    page.head("Woofer 1 in each stack; fix: correction needed without the coil");
     PlainTable table =
         new PlainTable(
             List.of(
@@ -144,41 +138,13 @@ public final class TerminalSummary {
               stack.coil().present() ? Figures.number(stack.coil().inductanceH() * 1e3) : "none",
               Figures.decibelNumber(figures.correctionDb())));
     }
-    table(table);
-    blank();
+    page.table(table);
+    page.blank();
   }
 
   private void cautions(Assessment best) {
-    head("Cautions");
-    for (String caution : new Cautions(spec, best).sentences()) {
-      List<String> wrapped = PlainTable.wrapped(caution, WIDTH - 2, 0);
-      for (int i = 0; i < wrapped.size(); i++) {
-        lines.add((i == 0 ? "- " : "  ") + wrapped.get(i));
-      }
-    }
-    blank();
-  }
-
-  private void table(PlainTable table) {
-    List<String> rows = table.lines(WIDTH);
-    for (int i = 0; i < rows.size(); i++) {
-      lines.add(i < table.headRows() ? strong(rows.get(i)) : rows.get(i));
-    }
-  }
-
-  private void head(String text) {
-    lines.add(strong(text));
-  }
-
-  private String strong(String text) {
-    return colour ? BOLD + text + PLAIN : text;
-  }
-
-  private void paragraph(String text) {
-    lines.addAll(PlainTable.wrapped(Lettering.clean(text), WIDTH, 0));
-  }
-
-  private void blank() {
-    lines.add("");
+    page.head("Cautions");
+    page.list(new Cautions(spec, best).sentences());
+    page.blank();
   }
 }

@@ -42,6 +42,13 @@ final class CliSpecs {
       amplifier: {voltage: 28 V, lowest-load: 3 ohm}
       """;
 
+  /** A wall whose solution needs some hundreds of megabytes. */
+  static final String LARGE =
+      WALL.replace(
+              "nominal: 150 mm, effective-diameter: 120 mm",
+              "nominal: 10 cm, effective-diameter: 8 cm")
+          .replace("width: 4 m, height: 4 m", "width: 6 m, height: 6 m");
+
   /** A wall that the panel solver declines. */
   static final String TOO_LARGE =
       WALL.replace(

@@ -272,10 +272,12 @@ class DesignCommandIT {
 
   @Test
   void tooLittleMemoryIsSaidInALine() throws Exception {
+    Path large = Files.writeString(folder.resolve("large.yaml"), CliSpecs.LARGE);
     ProgramRun.Ended ended =
         ProgramRun.start(
-                folder, List.of("-Xmx24m"), "design", "wall.yaml", "--threads", "4", "--out", "r")
+                folder, List.of("-Xmx24m"), "design", "large.yaml", "--threads", "2", "--out", "r")
             .end();
+    Files.delete(large);
     assertThat(ended.err()).startsWith("nullplane: the memory is not enough; give more");
     assertThat(ended.err().lines()).hasSize(2);
     assertThat(ended.exitCode()).isEqualTo(70);
