@@ -29,7 +29,6 @@ public final class PanelSolver {
   private static final double NEAR_LOUDEST_DB = 20;
   private static final double CUT_RIM_ERROR = 0.15;
 
-  private final Panel panel;
   private final List<Piston> pistons;
   private final Air air;
   private final Accuracy accuracy;
@@ -70,7 +69,6 @@ public final class PanelSolver {
    * @throws IllegalArgumentException if there is no piston, one crosses the rim, or two overlap
    */
   PanelSolver(Panel panel, List<Piston> pistons, Air air, Accuracy accuracy, double tolerance) {
-    this.panel = panel;
     this.pistons = List.copyOf(pistons);
     this.air = air;
     this.accuracy = accuracy;
@@ -102,11 +100,6 @@ public final class PanelSolver {
         }
       }
     }
-  }
-
-  /** Returns the panel. */
-  public Panel panel() {
-    return panel;
   }
 
   /**
@@ -141,15 +134,18 @@ public final class PanelSolver {
       double highestHz, List<FieldPoint> points, List<Direction> directions) {
     Checks.positive(highestHz, "highest frequency", "Hz");
     GridChoice grids = GridChoice.of(posed.panel(), pistons, air.speedOfSoundMPerS() / highestHz);
-    int level = refined(grids, highestHz, points, directions).level();
+    Refined highest = refined(grids, highestHz, points, directions);
+    int level = highest.level();
     GridSetup coarse = new GridSetup(posed, grids.grid(level - 1));
     GridSetup fine = new GridSetup(posed, grids.grid(level));
     double allowance = rimAllowance(grids.grid(level));
     return frequencyHz ->
-        extrapolated(
-            solveOn(coarse, frequencyHz, points, directions),
-            solveOn(fine, frequencyHz, points, directions),
-            allowance);
+        frequencyHz == highestHz
+            ? highest.solution()
+            : extrapolated(
+                solveOn(coarse, frequencyHz, points, directions),
+                solveOn(fine, frequencyHz, points, directions),
+                allowance);
   }
 
   /** A solution and the level of the finer of its two grids. */

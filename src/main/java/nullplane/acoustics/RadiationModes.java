@@ -41,6 +41,7 @@ public final class RadiationModes {
    */
   public static RadiationModes of(ComplexMatrix impedance) {
     int n = impedance.rows();
+    ComplexMatrix reciprocal = impedance.symmetric();
     double[] aRe = new double[n * n];
     double[] aIm = new double[n * n];
     double[] qRe = new double[n * n];
@@ -48,8 +49,8 @@ public final class RadiationModes {
     for (int i = 0; i < n; i++) {
       qRe[i * n + i] = 1;
       for (int j = 0; j < n; j++) {
-        aRe[i * n + j] = 0.5 * (impedance.re(i, j) + impedance.re(j, i));
-        aIm[i * n + j] = 0.5 * (impedance.im(i, j) + impedance.im(j, i));
+        aRe[i * n + j] = reciprocal.re(i, j);
+        aIm[i * n + j] = reciprocal.im(i, j);
       }
     }
     double scale = impedance.largestModulus();

@@ -88,7 +88,8 @@ final class GradeBreakdown {
     return List.copyOf(parts);
   }
 
-  private static String text(String format, Object... values) {
+  /** Formats a sentence with its figures, the same in every locale. */
+  static String text(String format, Object... values) {
     return String.format(Locale.ROOT, format, values);
   }
 

@@ -64,9 +64,16 @@ final class ParallelStack {
    * @param lambda modes' radiation impedances, interleaved complex, frequency by frequency (N s/m)
    * @param modes woofers' shares in the modes, interleaved, by frequency, woofer and mode (1)
    * @param listening modes' pressures per velocity, interleaved, by frequency and mode (Pa s/m)
+   * @param sums modes' shares summed over the woofers, interleaved, by frequency and mode (1)
    * @param woofers number of woofers
    */
-  ParallelStack(double[] omega, double[] lambda, double[] modes, double[] listening, int woofers) {
+  ParallelStack(
+      double[] omega,
+      double[] lambda,
+      double[] modes,
+      double[] listening,
+      double[] sums,
+      int woofers) {
     this.points = omega.length;
     this.woofers = woofers;
     this.omega = omega;
@@ -81,12 +88,8 @@ final class ParallelStack {
         int from = 2 * (f * woofers + m);
         lambdaRe[m][f] = lambda[from];
         lambdaIm[m][f] = lambda[from + 1];
-        double oneRe = 0;
-        double oneIm = 0;
-        for (int i = 0; i < woofers; i++) {
-          oneRe += modes[2 * ((f * woofers + i) * woofers + m)];
-          oneIm += modes[2 * ((f * woofers + i) * woofers + m) + 1];
-        }
+        double oneRe = sums[from];
+        double oneIm = sums[from + 1];
         heardRe[m][f] = oneRe * listening[from] - oneIm * listening[from + 1];
         heardIm[m][f] = oneRe * listening[from + 1] + oneIm * listening[from];
         for (int i = 0; i < woofers; i++) {

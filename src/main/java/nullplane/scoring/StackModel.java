@@ -44,7 +44,9 @@ final class StackModel {
     this.points = response.frequencyHz().size();
     this.woofers = wiring.woofers();
     int n = woofers;
-    int strings = wiring.strings();
+    boolean allInParallel = wiring.inSeries() == 1;
+    // with all in parallel only the sum over the strings is needed
+    int strings = allInParallel ? 1 : wiring.strings();
     this.omega = new double[points];
     this.lambda = new double[2 * points * n];
     this.modes = new double[2 * points * n * n];
@@ -75,17 +77,12 @@ final class StackModel {
       }
     }
     this.parallel =
-        wiring.inSeries() == 1 ? new ParallelStack(omega, lambda, modes, listening, n) : null;
+        allInParallel ? new ParallelStack(omega, lambda, modes, listening, onStrings, n) : null;
   }
 
   /** Returns the wiring. */
   Wiring wiring() {
     return wiring;
-  }
-
-  /** Returns the number of frequencies. */
-  int points() {
-    return points;
   }
 
   /** What a stack does per volt at its own terminals; one value per frequency. */

@@ -2,7 +2,6 @@ package nullplane.scoring;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import nullplane.driver.CoilBudget;
 import nullplane.driver.Mounting;
 import nullplane.driver.SmallSignal;
@@ -139,7 +138,8 @@ public final class SystemScorer {
    * @return the grade; the same woofer always gets the same bits
    */
   public Grade grade(Woofer woofer, Workspace space) {
-    double violation = budgetOf(woofer).shortfall() + suspension.shortfall(woofer.stiffnessNPerM());
+    CoilBudget budget = budgetOf(woofer);
+    double violation = budget.shortfall() + suspension.shortfall(woofer.stiffnessNPerM());
     double worst = 0;
     double sum = 0;
     for (int s = 0; s < space.choices.length; s++) {
@@ -153,7 +153,7 @@ public final class SystemScorer {
     double cost =
         share * worst
             + (1 - share) * sum / space.choices.length
-            + weights.perGramOfWoofer() * 1e3 * budgetOf(woofer).coilMassKg();
+            + weights.perGramOfWoofer() * 1e3 * budget.coilMassKg();
     return new Grade(violation, cost);
   }
 
@@ -198,7 +198,7 @@ public final class SystemScorer {
     List<String> broken = new ArrayList<>();
     if (budget.shortfall() > 0) {
       broken.add(
-          text(
+          GradeBreakdown.text(
               "The coil that this motor and travel need weighs %s, which leaves %s for the cone and its share of the suspension; at least %s is needed.",
               grams(budget.coilMassKg()),
               grams(budget.remainderKg()),
@@ -206,7 +206,7 @@ public final class SystemScorer {
     }
     if (suspension.shortfall(woofer.stiffnessNPerM()) > 0) {
       broken.add(
-          text(
+          GradeBreakdown.text(
               "The suspension would have %.0f N/m; a woofer of this size can be given %.0f to %.0f N/m.",
               woofer.stiffnessNPerM(),
               suspension.stiffnessNPerM().lower(),
@@ -216,7 +216,7 @@ public final class SystemScorer {
       StackFigures figures = stack.figures();
       if (figures.leastLoadOhm() < spec.amplifier().lowestLoadOhm()) {
         broken.add(
-            text(
+            GradeBreakdown.text(
                 "Stack %s loads the amplifier with %.2f ohm at %.0f Hz; it is rated for %.2f ohm or more.",
                 stack.brief().name(),
                 figures.leastLoadOhm(),
@@ -225,7 +225,7 @@ public final class SystemScorer {
       }
       if (figures.travelShare() > 1) {
         broken.add(
-            text(
+            GradeBreakdown.text(
                 "In stack %s the cone would need %.2f times its travel at %.2f V.",
                 stack.brief().name(), figures.travelShare(), spec.target().voltageV()));
       }
@@ -234,10 +234,6 @@ public final class SystemScorer {
   }
 
   private static String grams(double massKg) {
-    return text("%.1f g", massKg * 1e3);
-  }
-
-  private static String text(String format, Object... values) {
-    return String.format(Locale.ROOT, format, values);
+    return GradeBreakdown.text("%.1f g", massKg * 1e3);
   }
 }
