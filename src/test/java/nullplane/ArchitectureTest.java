@@ -29,6 +29,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
 /** The structure that holds the program together, as rules that fail the build. */
@@ -41,8 +42,25 @@ class ArchitectureTest {
     "nullplane.driver..",
     "nullplane.acoustics..",
     "nullplane.network..",
-    "nullplane.scoring.."
+    "nullplane.motor..",
+    "nullplane.fit..",
+    "nullplane.scoring..",
+    "nullplane.tolerance..",
+    "nullplane.judging..",
+    "nullplane.sample.."
   };
+
+  private static final String[] PHYSICS = {
+    "motor", "acoustics", "network", "driver", "units", "faults"
+  };
+
+  private static final String[] RESULTS = {
+    "search", "scoring", "tolerance", "judging", "sample", "fit"
+  };
+
+  private static String[] with(String[] layers, String... more) {
+    return Stream.concat(Stream.of(layers), Stream.of(more)).toArray(String[]::new);
+  }
 
   /**
    * Types outside records and enums that are known to be immutable, by name; our own here wrap
@@ -85,8 +103,18 @@ class ArchitectureTest {
           .definedBy("nullplane.acoustics..")
           .layer("network")
           .definedBy("nullplane.network..")
+          .layer("motor")
+          .definedBy("nullplane.motor..")
+          .layer("fit")
+          .definedBy("nullplane.fit..")
           .layer("scoring")
           .definedBy("nullplane.scoring..")
+          .layer("tolerance")
+          .definedBy("nullplane.tolerance..")
+          .layer("judging")
+          .definedBy("nullplane.judging..")
+          .layer("sample")
+          .definedBy("nullplane.sample..")
           .layer("search")
           .definedBy("nullplane.search..")
           .layer("report")
@@ -105,16 +133,24 @@ class ArchitectureTest {
           .mayOnlyAccessLayers("units", "faults")
           .whereLayer("network")
           .mayOnlyAccessLayers("units", "faults")
+          .whereLayer("motor")
+          .mayOnlyAccessLayers("driver", "units", "faults")
+          .whereLayer("fit")
+          .mayOnlyAccessLayers("driver", "acoustics", "units", "faults")
           .whereLayer("scoring")
-          .mayOnlyAccessLayers("acoustics", "network", "driver", "units", "faults")
+          .mayOnlyAccessLayers(PHYSICS)
           .whereLayer("search")
-          .mayOnlyAccessLayers("scoring", "acoustics", "network", "driver", "units", "faults")
+          .mayOnlyAccessLayers(with(PHYSICS, "scoring"))
+          .whereLayer("tolerance")
+          .mayOnlyAccessLayers(with(PHYSICS, "scoring"))
+          .whereLayer("judging")
+          .mayOnlyAccessLayers(with(PHYSICS, "scoring", "tolerance"))
+          .whereLayer("sample")
+          .mayOnlyAccessLayers(with(PHYSICS, "scoring", "tolerance", "fit"))
           .whereLayer("report")
-          .mayOnlyAccessLayers(
-              "search", "scoring", "acoustics", "network", "driver", "units", "faults")
+          .mayOnlyAccessLayers(with(PHYSICS, RESULTS))
           .whereLayer("io")
-          .mayOnlyAccessLayers(
-              "search", "scoring", "acoustics", "network", "driver", "units", "faults")
+          .mayOnlyAccessLayers(with(PHYSICS, RESULTS))
           .whereLayer("cli")
           .mayNotBeAccessedByAnyLayer()
           .because("the physics must stand without the search, the search without files and pages");
@@ -141,7 +177,12 @@ class ArchitectureTest {
               "nullplane.driver..",
               "nullplane.acoustics..",
               "nullplane.network..",
+              "nullplane.motor..",
+              "nullplane.fit..",
               "nullplane.scoring..",
+              "nullplane.tolerance..",
+              "nullplane.judging..",
+              "nullplane.sample..",
               "nullplane.search..",
               "nullplane.report..",
               "nullplane.io..",

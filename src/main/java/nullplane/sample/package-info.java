@@ -1,0 +1,9 @@
+/**
+ * A sample against its brief: pass, fail or cannot tell, what it does to every stack, and the
+ * smallest change that a maker can make. Pure. Depends on {@code fit}, {@code tolerance}, {@code
+ * scoring} and what lies below them.
+ */
+@NullMarked
+package nullplane.sample;
+
+import org.jspecify.annotations.NullMarked;
