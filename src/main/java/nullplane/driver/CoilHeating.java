@@ -55,4 +55,42 @@ public final class CoilHeating {
   public static double levelLossDb(double riseK, ConductorMaterial material) {
     return Levels.ofAmplitudeRatio(resistanceOhm(1, riseK, material));
   }
+
+  /**
+   * Returns the thermal resistance from coil to air that a rated power implies, rise/power (K/W).
+   *
+   * <p>Source: steady heat balance. That the rated power is the heat which brings the coil to the
+   * greatest temperature its glue and former stand is common practice.
+   *
+   * @param ratedPowerW heat in the coil over the long term (W)
+   * @param limitRiseK rise over the surrounding air at that heat (K)
+   */
+  public static double thermalResistanceKPerW(double ratedPowerW, double limitRiseK) {
+    Checks.positive(ratedPowerW, "rated power", "W");
+    return Checks.positive(limitRiseK, "greatest coil temperature rise", "K") / ratedPowerW;
+  }
+
+  /**
+   * Returns a woofer with its coil warm: Re higher, all else as it was.
+   *
+   * <p>Source: Re = Re0 (1 + alpha dT). What warmth does to flux and suspension is left out.
+   *
+   * @param woofer the woofer, its Re at 20 degrees C
+   * @param riseK rise over 20 degrees C (K)
+   * @param material what the coil is wound from
+   */
+  public static Woofer warm(Woofer woofer, double riseK, ConductorMaterial material) {
+    return new Woofer(
+        woofer.name(),
+        woofer.nominalM(),
+        woofer.effectiveAreaM2(),
+        resistanceOhm(woofer.resistanceOhm(), riseK, material),
+        woofer.inductanceH(),
+        woofer.bareMassKg(),
+        woofer.stiffnessNPerM(),
+        woofer.lossNsPerM(),
+        woofer.forceFactorTm(),
+        woofer.travelM(),
+        woofer.powerW());
+  }
 }

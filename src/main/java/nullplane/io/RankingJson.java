@@ -134,6 +134,9 @@ public final class RankingJson {
     json.object("coil", () -> coil(stack.coil()));
     json.object("figures", () -> figures(stack.figures()));
     json.object("curves", () -> curves(stack.curves()));
+    if (stack.limits().isPresent()) {
+      json.object("limits", () -> LimitJson.write(json, stack.limits().orElseThrow()));
+    }
   }
 
   private void piston(Piston piston) throws IOException {

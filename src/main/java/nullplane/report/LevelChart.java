@@ -2,6 +2,7 @@ package nullplane.report;
 
 import java.awt.Color;
 import java.awt.Graphics2D;
+import java.util.ArrayList;
 import java.util.List;
 import nullplane.report.AxisLettering.Entry;
 import nullplane.report.Lettering.Align;
@@ -61,6 +62,15 @@ final class LevelChart {
       plot.curve(
           frequency, stack.curves().bareLevelDb().toArray(), Palette.SOFT_INK, LineStyle.BARE);
     }
+    stack
+        .limits()
+        .ifPresent(
+            limits ->
+                plot.curve(
+                    frequency,
+                    limits.hotLevelDb().toArray(),
+                    Palette.shade(colour, 0.7),
+                    LineStyle.HEAT));
     plot.curve(frequency, stack.curves().levelDb().toArray(), colour, LineStyle.MAIN);
     return plot;
   }
@@ -89,26 +99,31 @@ final class LevelChart {
         AxisLettering.valueTitle(g, plot.frame(), x, y, axis);
       }
     }
-    AxisLettering.legend(
-        g,
-        List.of(
-            new Entry("with its series coil, if any", Palette.SOFT_INK, LineStyle.MAIN, false),
-            new Entry("without the coil", Palette.SOFT_INK, LineStyle.BARE, false),
-            new Entry(
-                "target level "
-                    + "\u00b1"
-                    + Charts.plain(spec.target().corridorDb())
-                    + " dB, "
-                    + Charts.plain(spec.target().lowCornerHz())
-                    + " to "
-                    + Charts.plain(spec.target().upperCornerHz())
-                    + " Hz",
-                Palette.tint(Palette.SOFT_INK, BAND_TINT),
-                LineStyle.MAIN,
-                true)),
-        grid.left(0),
-        grid.legendTop(),
-        PanelGrid.WIDTH_PX - 80.0);
+    AxisLettering.legend(g, entries(), grid.left(0), grid.legendTop(), PanelGrid.WIDTH_PX - 80.0);
+  }
+
+  private List<Entry> entries() {
+    List<Entry> entries = new ArrayList<>();
+    entries.add(new Entry("with its series coil", Palette.SOFT_INK, LineStyle.MAIN, false));
+    entries.add(new Entry("without the coil", Palette.SOFT_INK, LineStyle.BARE, false));
+    if (woofer.stacks().stream().anyMatch(stack -> stack.limits().isPresent())) {
+      entries.add(
+          new Entry("hot, at rated power", Palette.SOFT_INK, LineStyle.HEAT, false));
+    }
+    entries.add(
+        new Entry(
+            "target "
+                + "\u00b1"
+                + Charts.plain(spec.target().corridorDb())
+                + " dB, "
+                + Charts.plain(spec.target().lowCornerHz())
+                + " to "
+                + Charts.plain(spec.target().upperCornerHz())
+                + " Hz",
+            Palette.tint(Palette.SOFT_INK, BAND_TINT),
+            LineStyle.MAIN,
+            true));
+    return entries;
   }
 
   /** Writes a panel's two head lines. */

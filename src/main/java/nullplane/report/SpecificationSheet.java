@@ -86,6 +86,7 @@ public final class SpecificationSheet {
     given(blocks);
     blocks.add(new Document.Heading(2, "In each stack"));
     blocks.addAll(new StackTables(woofer).blocks());
+    blocks.addAll(new LimitTables(woofer).blocks());
     blocks.add(new Document.Heading(2, "Pictures"));
     for (Charts.Kind kind : Charts.Kind.values()) {
       blocks.add(new Document.Figure(kind.fileStem() + ".svg", caption(kind)));
@@ -105,7 +106,7 @@ public final class SpecificationSheet {
     return switch (kind) {
       case LEVEL ->
           "Level of each stack against its target. The filled band is the corridor; dashed is the"
-              + " stack without its coil.";
+              + " stack without its coil, dash-dotted with hot voice coils.";
       case LOUDEST ->
           "Loudest level of each stack. The thin line that lies on the broad one is the limit that"
               + " binds; the ring marks the least margin; dotted is the level asked for.";

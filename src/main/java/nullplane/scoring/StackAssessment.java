@@ -1,5 +1,6 @@
 package nullplane.scoring;
 
+import java.util.Optional;
 import nullplane.network.SeriesCoil;
 
 /**
@@ -10,6 +11,25 @@ import nullplane.network.SeriesCoil;
  * @param coil series coil chosen
  * @param figures single numbers
  * @param curves by frequency
+ * @param limits heat, load, signals below the band and programme; empty where they were not worked
+ *     out
  */
 public record StackAssessment(
-    StackBrief brief, Wiring wiring, SeriesCoil coil, StackFigures figures, StackCurves curves) {}
+    StackBrief brief,
+    Wiring wiring,
+    SeriesCoil coil,
+    StackFigures figures,
+    StackCurves curves,
+    Optional<LimitStudy> limits) {
+
+  /** An assessment without its limits. */
+  public StackAssessment(
+      StackBrief brief, Wiring wiring, SeriesCoil coil, StackFigures figures, StackCurves curves) {
+    this(brief, wiring, coil, figures, curves, Optional.empty());
+  }
+
+  /** Returns this assessment with its limits. */
+  public StackAssessment withLimits(LimitStudy study) {
+    return new StackAssessment(brief, wiring, coil, figures, curves, Optional.of(study));
+  }
+}

@@ -174,14 +174,15 @@ public final class SystemScorer {
     CoilBudget budget = budgetOf(woofer);
     List<StackAssessment> stacks = new ArrayList<>();
     for (int s = 0; s < evaluators.size(); s++) {
-      stacks.add(
+      StackAssessment stack =
           new StackDetail(
                   evaluators.get(s),
                   acoustics.get(s).response(),
                   drawn.get(s).response(),
                   spec,
                   axis)
-              .assess(woofer, space.choices[s], space.stack));
+              .assess(woofer, space.choices[s], space.stack);
+      stacks.add(stack.withLimits(limitsOf(woofer, budget, stack, s)));
     }
     return new Assessment(
         woofer,
@@ -191,6 +192,18 @@ public final class SystemScorer {
         grade,
         GradeBreakdown.partsOf(stacks, space.choices, weights, budget),
         violationsOf(woofer, budget, stacks));
+  }
+
+  private LimitStudy limitsOf(Woofer woofer, CoilBudget budget, StackAssessment stack, int index) {
+    return new LimitDetail(
+            spec,
+            stack.brief(),
+            stack.wiring(),
+            stack.coil(),
+            woofer,
+            acoustics.get(index).response(),
+            drawn.get(index).response())
+        .study(stack.figures().leastLoadOhm(), budget.windingHeightM(), ProgrammeSpectrum.STANDARD);
   }
 
   private List<String> violationsOf(

@@ -1,0 +1,294 @@
+package nullplane.scoring;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.withinPercentage;
+import static org.assertj.core.data.Offset.offset;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import nullplane.HandbookRow;
+import nullplane.acoustics.ComplexMatrix;
+import nullplane.acoustics.FieldPoint;
+import nullplane.acoustics.Panel;
+import nullplane.acoustics.PanelResponse;
+import nullplane.acoustics.PanelSolution;
+import nullplane.acoustics.PanelSolver;
+import nullplane.acoustics.Piston;
+import nullplane.acoustics.PointSources;
+import nullplane.acoustics.RoundOutline;
+import nullplane.driver.Woofer;
+import nullplane.network.SeriesCoil;
+import nullplane.units.Curve;
+import nullplane.units.Levels;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+
+/** Heat, programme and signals below the band against handbook rows and closed forms. */
+@Tag("reference")
+class LimitStudyReference {
+  private static final Wiring SINGLE = new Wiring(1, 1);
+  private static final double WINDING_M = 0.024;
+
+  private static DesignSpec spec;
+  private static StackBrief brief;
+  private static PanelResponse panel;
+
+  @BeforeAll
+  static void solve() {
+    spec = WorkshopSpecs.singleAndPair();
+    brief = spec.stacks().get(0);
+    panel = respond(brief, ScoringAxis.drawnFor(spec.target()));
+  }
+
+  private static PanelResponse respond(StackBrief stack, Curve axis) {
+    return new PanelSolver(stack.panel(), stack.pistons(), WorkshopSpecs.AIR)
+        .respond(axis, List.of(spec.listening().pointFor(stack.panel())), List.of());
+  }
+
+  /** So heavy that only its mass matters and its coil's current is V/Re. */
+  private static Woofer heavy(double powerW) {
+    return new Woofer("heavy", 0.3, 0.0531, 5.6, 0, 200, 10, 0.001, 1, 0.01, powerW);
+  }
+
+  private static LimitStudy study(
+      Woofer woofer, double amplifierV, ProgrammeSpectrum... programmes) {
+    DesignSpec driven =
+        new DesignSpec(
+            "limits",
+            spec.woofer(),
+            List.of(brief),
+            spec.listening(),
+            spec.target(),
+            new Amplifier(amplifierV, 3));
+    return new LimitDetail(driven, brief, SINGLE, SeriesCoil.NONE, woofer, panel, panel)
+        .study(5.0, WINDING_M, List.of(programmes));
+  }
+
+  /** IEC 60028 temperature coefficient. Printed to five digits and 0.01 dB. */
+  @Test
+  void th01AtRatedPower() {
+    HandbookRow row = HandbookRow.of("TH01");
+    LimitStudy.HeatState rated = study(heavy(90), 28, ProgrammeSpectrum.MUSIC).rated();
+    assertThat(rated.riseK()).isEqualTo(row.figure("180"));
+    assertThat(rated.resistanceOhm() / 5.6).isEqualTo(row.figure("1.7074"), offset(1e-9));
+    assertThat(rated.bandLossDb()).isEqualTo(row.figure("4.65"), offset(0.005));
+    assertThat(rated.lowCornerLossDb()).isEqualTo(row.figure("4.65"), offset(0.005));
+  }
+
+  /**
+   * Steady heat balance: a programme that would make 50 W in the cold coil, 2 K/W. Printed to 0.01
+   * K and 0.01 dB.
+   */
+  @Test
+  void th02AtTheAmplifiersVoltage() {
+    HandbookRow row = HandbookRow.of("TH02");
+    double voltage = Math.sqrt(row.figure("50") * 5.6);
+    double crest = ProgrammeSpectrum.MUSIC.crestFactor();
+    LimitStudy study =
+        study(heavy(180 / 2.0), crest * voltage / Math.sqrt(2), ProgrammeSpectrum.MUSIC);
+    assertThat(study.thermalResistanceKPerW()).isEqualTo(row.figure("2"));
+    LimitStudy.ProgrammeLevel music = study.programmes().get(0);
+    assertThat(music.amplifierVoltageV()).isEqualTo(voltage, offset(1e-9));
+    LimitStudy.HeatState state = music.atFullVoltage();
+    assertThat(state.riseK()).isEqualTo(row.figure("76.81"), offset(0.005));
+    assertThat(state.bandLossDb()).isEqualTo(row.figure("2.29"), offset(0.005));
+    // Rated power is reached where V^2/Re of the hot coil is it: Ohm's law.
+    assertThat(music.heatVoltageV())
+        .isCloseTo(Math.sqrt(90 * 5.6 * 1.7074), withinPercentage(1e-7));
+  }
+
+  /**
+   * A heat balance that is not a closed form: at the heat limit's own voltage it gives the limit.
+   */
+  @Test
+  void theHeatLimitIsASteadyState() {
+    Woofer woofer = spec.woofer().woofer("w", 33, 0.8, 0.055, 0.008, WorkshopSpecs.AIR);
+    ProgrammeSpectrum noise = ProgrammeSpectrum.TEST_NOISE;
+    double heatV = study(woofer, 28, noise).programmes().get(0).heatVoltageV();
+    LimitStudy at = study(woofer, heatV * noise.crestFactor() / Math.sqrt(2), noise);
+    assertThat(at.programmes().get(0).atFullVoltage().riseK())
+        .isCloseTo(LimitDetail.LIMIT_RISE_K, withinPercentage(1e-6));
+  }
+
+  /**
+   * One third-octave of programme on a mass-controlled cone. The excursion per volt is Bl/(Re w^2
+   * M); the mean of f^-4 over log f in a band of half width a = ln 10/20 is sinh(4a)/(4a) times its
+   * middle's. Source: Newton's and Ohm's laws. The curves have 80 points a decade, straight between
+   * them, which is 0.06 % too much here; the panel's air is 0.005 % of the mass.
+   */
+  @Test
+  void oneBandOfProgrammeOnAMass() {
+    double[] levels = new double[ProgrammeSpectrum.BANDS];
+    Arrays.fill(levels, -300);
+    levels[7] = 0;
+    assertThat(ProgrammeSpectrum.middleHz(7)).isEqualTo(100, offset(1e-9));
+    ProgrammeSpectrum band = new ProgrammeSpectrum("100 Hz", 3, Curve.of(levels));
+    LimitStudy.ProgrammeLevel level = study(heavy(1e15), 1e9, band).programmes().get(0);
+    double a = Math.log(10) / 20;
+    double omega = 2 * Math.PI * 100;
+    double rmsPerVolt = 1 / (5.6 * omega * omega * 200) * Math.sqrt(Math.sinh(4 * a) / (4 * a));
+    assertThat(level.excursionVoltageV()).isCloseTo(0.01 / (3 * rmsPerVolt), withinPercentage(0.1));
+    assertThat(level.binding()).isEqualTo(Limit.EXCURSION);
+    // A mass-controlled cone on a dipole: what it plays is inside the band of the woofers alone.
+    assertThat(level.wholeDb()).isEqualTo(level.wooferBandDb(), offset(1e-9));
+  }
+
+  /**
+   * The panel continued below its axis against the panel solved there, as a share of a cone's own
+   * reactance, which is what adds to its mass. What is left out is the next term, of order (kb)^2
+   * with b half the height: 0.076 at 20 Hz, of which a few hundredths show. 0.3 % of this reactance
+   * is 0.05 % of the moving mass.
+   */
+  @Test
+  void subsonicExtensionAgainstTheSolver() {
+    StackBrief pair = spec.stacks().get(1);
+    PanelResponse solved = respond(pair, Curve.of(8, 12, 20, 25));
+    PanelResponse from20 = new PanelResponse(Curve.of(20, 25), solved.solutions().subList(2, 4));
+    PanelResponse continued = SubsonicExtension.below(from20, 8);
+    for (int f = 0; f < 2; f++) {
+      // 8 Hz is the first point; 12 Hz is not one of them, so it is continued to by itself
+      PanelSolution own = SubsonicExtension.below(from20, f == 0 ? 8 : 12).solutions().get(0);
+      ComplexMatrix expected = solved.solutions().get(f).impedance();
+      assertThat(own.frequencyHz()).isEqualTo(solved.frequencyHz().at(f));
+      double scale = expected.im(0, 0);
+      for (int i = 0; i < 4; i++) {
+        assertThat(own.impedance().im(i / 2, i % 2) / scale)
+            .isEqualTo(expected.im(i / 2, i % 2) / scale, offset(0.003));
+        assertThat(own.impedance().re(i / 2, i % 2) / scale)
+            .isEqualTo(expected.re(i / 2, i % 2) / scale, offset(0.003));
+      }
+    }
+    assertThat(continued.frequencyHz().at(continued.frequencyHz().size() - 1)).isEqualTo(25);
+  }
+
+  /**
+   * The excursion written out for one woofer without inductance, x = Bl V/Re/|K - w^2 M + jw(Rms +
+   * Bl^2/Re)|, with the panel's air as a mass: the high-pass found holds it at the travel, and one
+   * with a corner 3 % lower does not. Source: Newton's and Ohm's laws; Butterworth second order.
+   */
+  @Test
+  void theHighPassIsJustEnough() {
+    Woofer made = spec.woofer().woofer("w", 30, 0.9, 0.06, 0.006, WorkshopSpecs.AIR);
+    Woofer woofer =
+        new Woofer(
+            "w",
+            0.3,
+            made.effectiveAreaM2(),
+            5.6,
+            0,
+            0.06,
+            made.stiffnessNPerM(),
+            made.lossNsPerM(),
+            made.forceFactorTm(),
+            0.006,
+            150);
+    PanelSolution lowest = panel.solutions().get(0);
+    double mass = 0.06 + lowest.impedance().im(0, 0) / (2 * Math.PI * panel.frequencyHz().at(0));
+    LimitStudy.SubsonicDemand demand = study(woofer, 28, ProgrammeSpectrum.MUSIC).fullVoltage();
+    double corner = demand.highPassHz().orElseThrow();
+    assertThat(greatestShare(woofer, mass, corner)).isEqualTo(1, offset(0.005));
+    assertThat(greatestShare(woofer, mass, 0.97 * corner)).isGreaterThan(1.01);
+    assertThat(greatestShare(woofer, mass, 0))
+        .isCloseTo(demand.greatestShare(), withinPercentage(0.5));
+    double beyond = demand.beyondTravelBelowHz().orElseThrow();
+    assertThat(share(woofer, mass, 0, beyond)).isEqualTo(1, offset(0.01));
+    // and nothing is needed of an amplifier that cannot move the cone that far
+    LimitStudy.SubsonicDemand weak =
+        study(woofer, 27.9 / demand.greatestShare(), ProgrammeSpectrum.MUSIC).fullVoltage();
+    assertThat(weak.protectionNeeded()).isFalse();
+    assertThat(weak.beyondTravelBelowHz()).isEmpty();
+  }
+
+  private static double greatestShare(Woofer woofer, double mass, double cornerHz) {
+    double greatest = 0;
+    for (double f = 5; f <= 40; f += 0.05) {
+      greatest = Math.max(greatest, share(woofer, mass, cornerHz, f));
+    }
+    return greatest;
+  }
+
+  private static double share(Woofer woofer, double mass, double cornerHz, double f) {
+    double omega = 2 * Math.PI * f;
+    double bl = woofer.forceFactorTm();
+    double peak =
+        Math.sqrt(2)
+            * 28
+            * bl
+            / 5.6
+            / Math.hypot(
+                woofer.stiffnessNPerM() - omega * omega * mass,
+                omega * (woofer.lossNsPerM() + bl * bl / 5.6));
+    return peak / Math.sqrt(1 + Math.pow(cornerHz / f, 4)) / woofer.travelM();
+  }
+
+  /**
+   * The excursion limit of a whole stack against a point dipole: a woofer in the middle of a small
+   * round panel in free space, at a distance. Length of the dipole: row DI02 (potential flow past a
+   * disc); displacement-limited pressure: R. H. Small, J. Audio Eng. Soc. 21 (1973) 798; field of a
+   * dipole near by: times sqrt(1 + 1/(kr)^2). Table: 0.5 % for kb below 0.2, which is 0.04 dB.
+   */
+  @Test
+  void dl01ExcursionLimitOfASmallRoundPanel() {
+    double length = HandbookRow.of("DI02").figure("0.23013");
+    double distance = 6;
+    StackBrief small =
+        new StackBrief(
+            "round",
+            new Panel(new RoundOutline(0.40), OptionalDouble.empty()),
+            List.of(new Piston(0, 0, 0.12)),
+            60,
+            70,
+            Optional.of(SINGLE));
+    WooferBrief given = WorkshopSpecs.brief300();
+    DesignSpec round =
+        new DesignSpec(
+            "round",
+            new WooferBrief(
+                0.3,
+                0.24,
+                given.resonanceHz(),
+                given.totalQ(),
+                given.bareMassKg(),
+                given.travelM(),
+                5,
+                5.6,
+                0.0009,
+                150,
+                1,
+                0.008),
+            List.of(small),
+            new Listening(distance, 0.2),
+            new Target(2.83, 30, 60, 2),
+            new Amplifier(28, 3));
+    Woofer woofer = round.woofer().woofer("w", 33, 0.8, 0.055, 0.008, WorkshopSpecs.AIR);
+    StackCurves curves = WorkshopSpecs.scorer(round).assess(woofer).stacks().get(0).curves();
+    int checked = 0;
+    for (int f = 0; f < curves.frequencyHz().size(); f++) {
+      double frequency = curves.frequencyHz().at(f);
+      double k = WorkshopSpecs.AIR.waveNumber(frequency);
+      if (k * 0.2 > 0.15) {
+        continue;
+      }
+      double pressure =
+          PointSources.fullSpaceRmsPa(
+                  woofer.effectiveAreaM2() * 0.008, frequency, distance, WorkshopSpecs.AIR)
+              * PointSources.dipoleFactor(length, 0, frequency, WorkshopSpecs.AIR)
+              * Math.sqrt(1 + 1 / Math.pow(k * distance, 2));
+      assertThat(curves.excursionLimitDb().at(f))
+          .isEqualTo(Levels.soundPressureLevel(pressure), offset(0.05));
+      checked++;
+    }
+    assertThat(checked).isGreaterThan(5);
+  }
+
+  /** Listening point of the small panel is on its axis. */
+  @Test
+  void theListenerOfTheSmallPanelIsOnItsAxis() {
+    FieldPoint ear =
+        new Listening(6, 0.2).pointFor(new Panel(new RoundOutline(0.40), OptionalDouble.empty()));
+    assertThat(ear.yM()).isEqualTo(0, offset(1e-12));
+  }
+}
