@@ -107,8 +107,7 @@ final class LevelChart {
     entries.add(new Entry("with its series coil", Palette.SOFT_INK, LineStyle.MAIN, false));
     entries.add(new Entry("without the coil", Palette.SOFT_INK, LineStyle.BARE, false));
     if (woofer.stacks().stream().anyMatch(stack -> stack.limits().isPresent())) {
-      entries.add(
-          new Entry("hot, at rated power", Palette.SOFT_INK, LineStyle.HEAT, false));
+      entries.add(new Entry("hot, at rated power", Palette.SOFT_INK, LineStyle.HEAT, false));
     }
     entries.add(
         new Entry(
