@@ -64,6 +64,29 @@ public enum PreferredValues {
     return Collections.unmodifiableList(values);
   }
 
+  /**
+   * Returns the value of the series nearest by ratio, the lower one of two equally near (unit of
+   * the value).
+   *
+   * @param wanted the value wanted, 1e-17 to 1e17
+   * @throws IllegalArgumentException if it is out of range
+   */
+  public double nearest(double wanted) {
+    if (!(wanted >= 1e-17 && wanted <= 1e17)) {
+      throw new IllegalArgumentException("value is " + wanted + "; allowed: 1e-17 .. 1e17");
+    }
+    double best = 0;
+    double bestRatio = Double.POSITIVE_INFINITY;
+    for (double value : between(wanted / 2, wanted * 2)) {
+      double ratio = Math.max(value / wanted, wanted / value);
+      if (ratio < bestRatio) {
+        bestRatio = ratio;
+        best = value;
+      }
+    }
+    return best;
+  }
+
   /** Returns figure times ten to the power, rounded once (1): powers up to 22 are exact. */
   private static double scaled(int figure, int power) {
     return power < 0 ? figure / powerOfTen(-power) : figure * powerOfTen(power);

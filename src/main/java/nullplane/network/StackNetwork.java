@@ -1,0 +1,20 @@
+package nullplane.network;
+
+import java.util.List;
+import nullplane.units.Curve;
+
+/** What stands between the amplifier's input and a stack: passive parts, or an active filter. */
+public sealed interface StackNetwork permits LowPassBranch, ActiveBranch {
+  /** Returns whether there is nothing: the stack sits straight on the amplifier. */
+  boolean none();
+
+  /** Returns the passive parts, from the amplifier to the stack; empty for an active filter. */
+  List<PlacedPart> parts();
+
+  /**
+   * Returns the network prepared for a frequency axis, for many loads.
+   *
+   * @param frequencyHz frequencies (Hz), each above 0
+   */
+  NetworkRows rows(Curve frequencyHz);
+}
