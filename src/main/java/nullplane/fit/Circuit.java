@@ -137,8 +137,7 @@ final class Circuit {
       loss = w0 / Math.exp(theta[LN_QMS]);
       firstResistance = Math.exp(theta[LN_RE]);
       strength = w0 * firstResistance / Math.exp(theta[LN_QES]);
-      inverseMass =
-          circuit.rule == MassRule.NONE ? 0 : Math.exp(-circuit.lnMass(theta));
+      inverseMass = circuit.rule == MassRule.NONE ? 0 : Math.exp(-circuit.lnMass(theta));
       secondResistance = Math.exp(theta[theta.length - 1]);
       coilOut = new double[2 + 2 * circuit.coil.count()];
     }
@@ -192,7 +191,7 @@ final class Circuit {
         boolean phased = sweep.hasPhase();
         if (phased) {
           double turn = Math.atan2(z[1], z[0]) - sweep.phase(i);
-          residual[row + 1] = weightPhase * Math.IEEEremainder(turn, 2 * Math.PI);
+          residual[row + 1] = weightPhase * wrapped(turn);
         }
         if (jacobian.length > 0) {
           for (int p = 0; p < parameters; p++) {
@@ -207,6 +206,11 @@ final class Circuit {
         row += phased ? 2 : 1;
       }
     }
+  }
+
+  /** Returns the difference of two angles, each in -pi .. pi, as the shorter way round (rad). */
+  private static double wrapped(double turn) {
+    return turn > Math.PI ? turn - 2 * Math.PI : turn < -Math.PI ? turn + 2 * Math.PI : turn;
   }
 
   /**

@@ -6,9 +6,9 @@ import java.util.List;
  * The forms of a coil's inductance that a sweep is tried against, simplest first, with their
  * derivatives.
  *
- * <p>Sources: J. R. Wright, J. Audio Eng. Soc. 38(10) (1990) 749 and W. M. Leach, J. Audio Eng. Soc.
- * 50(6) (2002) 442 for K (jw)^n; J. Vanderkooy, J. Audio Eng. Soc. 37(3) (1989) 119 for the eddy
- * currents behind it; Le + L2||R2 by circuit theory. n from 0.5 to 1.
+ * <p>Sources: J. R. Wright, J. Audio Eng. Soc. 38(10) (1990) 749 and W. M. Leach, J. Audio Eng.
+ * Soc. 50(6) (2002) 442 for K (jw)^n; J. Vanderkooy, J. Audio Eng. Soc. 37(3) (1989) 119 for the
+ * eddy currents behind it; Le + L2||R2 by circuit theory. n from 0.5 to 1.
  */
 enum CoilForm {
   /** jw Le; parameter ln Le. */

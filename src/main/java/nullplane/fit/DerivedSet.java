@@ -7,8 +7,8 @@ import java.util.List;
  * The parameters people read, from those that are fitted, with their joint spread.
  *
  * <p>All but the exponent n are carried as logarithms, so that a relative uncertainty stays one.
- * Source: R. H. Small, J. Audio Eng. Soc. 20(5) (1972) 383: Kms = w0^2 Mms, Rms = w0 Mms/Qms, Bl^2 =
- * w0 Mms Re/Qes, Vas = rho c^2 Sd^2 Cms; propagation to the first order: JCGM 100:2008 (GUM), eq.
+ * Source: R. H. Small, J. Audio Eng. Soc. 20(5) (1972) 383: Kms = w0^2 Mms, Rms = w0 Mms/Qms, Bl^2
+ * = w0 Mms Re/Qes, Vas = rho c^2 Sd^2 Cms; propagation to the first order: JCGM 100:2008 (GUM), eq.
  * 13, with the stated quantities (anchor, area) as further inputs whose effect on the fit itself is
  * the solution's response.
  */

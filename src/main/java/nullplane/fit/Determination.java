@@ -1,7 +1,6 @@
 package nullplane.fit;
 
 import java.util.List;
-import java.util.Locale;
 
 /** What the points of a sweep can determine at all, whatever the numbers come out as. */
 final class Determination {
@@ -31,27 +30,23 @@ final class Determination {
           + " that the cone is free";
     }
     if (peak < LEAST_BESIDE) {
-      return String.format(
-          Locale.ROOT,
-          "the sweep starts at %.4g Hz, not below the resonance; start at a third of the resonance",
-          sweep.frequencyHz(0));
+      return "the sweep starts at "
+          + PlainHertz.of(sweep.frequencyHz(0))
+          + ", not below the resonance; start at a third of the resonance";
     }
     if (peak > share.length - 1 - LEAST_BESIDE) {
-      return String.format(
-          Locale.ROOT,
-          "the sweep ends at %.4g Hz, not above the resonance; go on to at least ten times the"
-              + " resonance",
-          sweep.frequencyHz(sweep.size() - 1));
+      return "the sweep ends at "
+          + PlainHertz.of(sweep.frequencyHz(sweep.size() - 1))
+          + ", not above the resonance; go on to at least ten times the resonance";
     }
     int onPeak = 0;
     for (double value : share) {
       onPeak += value > 0.5 * share[peak] ? 1 : 0;
     }
     if (onPeak < LEAST_ON_PEAK || fallsBetweenPoints(sweep, share[peak])) {
-      return String.format(
-          Locale.ROOT,
-          "too few points on the resonance peak near %.4g Hz; measure at least 12 per octave there",
-          sweep.frequencyHz(peak));
+      return "too few points on the resonance peak near "
+          + PlainHertz.of(sweep.frequencyHz(peak))
+          + "; measure at least 12 per octave there";
     }
     return "";
   }

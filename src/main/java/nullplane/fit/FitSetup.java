@@ -22,8 +22,7 @@ final class FitSetup {
     sweeps.add(PreparedSweep.of(input.sweep(), input.load(), 0, input.bandHz(), warnings));
     if (input.anchor() instanceof MassAnchor.AddedMass added) {
       sweeps.add(
-          PreparedSweep.of(
-              added.sweep(), added.load(), added.massKg(), input.bandHz(), warnings));
+          PreparedSweep.of(added.sweep(), added.load(), added.massKg(), input.bandHz(), warnings));
     }
     PreparedSweep first = sweeps.get(0);
     double reference = first.size() == 0 ? 1 : 0.3 * first.omega(first.size() - 1);

@@ -19,7 +19,11 @@ public record ImpedanceSweep(Curve frequencyHz, Curve magnitudeOhm, Optional<Cur
     int phases = phaseRad.map(Curve::size).orElse(points);
     if (points == 0 || magnitudeOhm.size() != points || phases != points) {
       throw new IllegalArgumentException(
-          points + " frequencies with " + magnitudeOhm.size() + " moduli and " + phases
+          points
+              + " frequencies with "
+              + magnitudeOhm.size()
+              + " moduli and "
+              + phases
               + " phases; allowed: one of each per frequency, at least one");
     }
     for (int i = 0; i < points; i++) {
@@ -27,7 +31,9 @@ public record ImpedanceSweep(Curve frequencyHz, Curve magnitudeOhm, Optional<Cur
       Checks.positive(magnitudeOhm.at(i), "impedance", "ohm");
       if (i > 0 && !(frequencyHz.at(i) > frequencyHz.at(i - 1))) {
         throw new IllegalArgumentException(
-            frequencyHz.at(i) + " Hz stands after " + frequencyHz.at(i - 1)
+            frequencyHz.at(i)
+                + " Hz stands after "
+                + frequencyHz.at(i - 1)
                 + " Hz; allowed: strictly ascending frequencies");
       }
     }
@@ -51,8 +57,7 @@ public record ImpedanceSweep(Curve frequencyHz, Curve magnitudeOhm, Optional<Cur
       magnitude[i] = Math.hypot(realOhm.at(i), imaginaryOhm.at(i));
       phase[i] = Math.atan2(imaginaryOhm.at(i), realOhm.at(i));
     }
-    return new ImpedanceSweep(
-        frequencyHz, Curve.of(magnitude), Optional.of(Curve.of(phase)));
+    return new ImpedanceSweep(frequencyHz, Curve.of(magnitude), Optional.of(Curve.of(phase)));
   }
 
   /** Returns the number of points. */

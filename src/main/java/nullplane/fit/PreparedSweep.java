@@ -3,7 +3,6 @@ package nullplane.fit;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
@@ -16,6 +15,7 @@ final class PreparedSweep {
   /** Denser points than this per octave add time and hardly information. */
   private static final int MOST_PER_OCTAVE = 96;
 
+  private final double[] hz;
   private final double[] omega;
   private final double[] lnMagnitude;
   private final double[] phase;
@@ -24,8 +24,9 @@ final class PreparedSweep {
 
   /** Phase is empty when it was not measured. */
   private PreparedSweep(
-      double[] omega, double[] lnMagnitude, double[] phase, AirLoad load, double addedMassKg) {
-    this.omega = omega;
+      double[] hz, double[] lnMagnitude, double[] phase, AirLoad load, double addedMassKg) {
+    this.hz = hz;
+    this.omega = Arrays.stream(hz).map(f -> 2 * Math.PI * f).toArray();
     this.lnMagnitude = lnMagnitude;
     this.phase = phase;
     this.load = load;
@@ -72,27 +73,29 @@ final class PreparedSweep {
     }
     if (aboveTop > 0) {
       warnings.add(
-          String.format(
-              Locale.ROOT,
-              "%d points above %.6g Hz are left out: the air load on the panel is not known there",
-              aboveTop,
-              top));
+          aboveTop
+              + " points above "
+              + PlainHertz.of(top)
+              + " are left out: the air load on the panel is not known there");
     }
     if (crowded > 0) {
       warnings.add(
-          String.format(
-              Locale.ROOT,
-              "%d points are left out where there are more than %d per octave",
-              crowded,
-              MOST_PER_OCTAVE));
+          crowded
+              + " points are left out where there are more than "
+              + MOST_PER_OCTAVE
+              + " per octave");
     }
     int[] at = kept.stream().mapToInt(Integer::intValue).toArray();
     return new PreparedSweep(
-        IntStream.of(at).mapToDouble(i -> 2 * Math.PI * sweep.frequencyHz().at(i)).toArray(),
+        IntStream.of(at).mapToDouble(i -> sweep.frequencyHz().at(i)).toArray(),
         IntStream.of(at).mapToDouble(i -> Math.log(sweep.magnitudeOhm().at(i))).toArray(),
         sweep
             .phaseRad()
-            .map(p -> IntStream.of(at).mapToDouble(p::at).toArray())
+            .map(
+                p ->
+                    IntStream.of(at)
+                        .mapToDouble(i -> Math.IEEEremainder(p.at(i), 2 * Math.PI))
+                        .toArray())
             .orElse(new double[0]),
         load,
         addedMassKg);
@@ -115,7 +118,7 @@ final class PreparedSweep {
 
   /** Returns the frequency of a point (Hz). */
   double frequencyHz(int point) {
-    return omega[point] / (2 * Math.PI);
+    return hz[point];
   }
 
   /** Returns the logarithm of the modulus over 1 ohm of a point (1). */
@@ -123,7 +126,7 @@ final class PreparedSweep {
     return lnMagnitude[point];
   }
 
-  /** Returns the phase of a point (rad). */
+  /** Returns the phase of a point, -pi .. pi (rad). */
   double phase(int point) {
     return phase[point];
   }
@@ -132,7 +135,7 @@ final class PreparedSweep {
   PreparedSweep keeping(IntPredicate point) {
     int[] at = IntStream.range(0, size()).filter(point).toArray();
     return new PreparedSweep(
-        IntStream.of(at).mapToDouble(i -> omega[i]).toArray(),
+        IntStream.of(at).mapToDouble(i -> hz[i]).toArray(),
         IntStream.of(at).mapToDouble(i -> lnMagnitude[i]).toArray(),
         hasPhase() ? IntStream.of(at).mapToDouble(i -> phase[i]).toArray() : phase,
         load,

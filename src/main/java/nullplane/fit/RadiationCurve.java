@@ -29,19 +29,23 @@ import org.apache.commons.math3.linear.FieldVector;
  * @param resistanceNsPerM real part (N s/m)
  * @param reactanceNsPerM imaginary part (N s/m), e^{+jwt}
  */
-public record RadiationCurve(
-    Curve frequencyHz, Curve resistanceNsPerM, Curve reactanceNsPerM) implements AirLoad {
+public record RadiationCurve(Curve frequencyHz, Curve resistanceNsPerM, Curve reactanceNsPerM)
+    implements AirLoad {
   private static final int FEWEST = 4;
 
   /** Checks that the curves match and the frequencies ascend. */
   public RadiationCurve {
     int points = frequencyHz.size();
-    if (points < FEWEST
-        || resistanceNsPerM.size() != points
-        || reactanceNsPerM.size() != points) {
+    if (points < FEWEST || resistanceNsPerM.size() != points || reactanceNsPerM.size() != points) {
       throw new IllegalArgumentException(
-          "a radiation curve needs at least " + FEWEST + " points, as many of each part; has "
-              + points + ", " + resistanceNsPerM.size() + " and " + reactanceNsPerM.size());
+          "a radiation curve needs at least "
+              + FEWEST
+              + " points, as many of each part; has "
+              + points
+              + ", "
+              + resistanceNsPerM.size()
+              + " and "
+              + reactanceNsPerM.size());
     }
     for (int i = 0; i < points; i++) {
       Checks.positive(frequencyHz.at(i), "frequency", "Hz");
@@ -61,7 +65,8 @@ public record RadiationCurve(
    * @param woofer index of the measured woofer, from 0
    */
   public static RadiationCurve ofPanel(PanelResponse response, int woofer) {
-    return of(response, (matrix, f) -> new Complex(matrix.re(woofer, woofer), matrix.im(woofer, woofer)));
+    return of(
+        response, (matrix, f) -> new Complex(matrix.re(woofer, woofer), matrix.im(woofer, woofer)));
   }
 
   /**
@@ -76,8 +81,7 @@ public record RadiationCurve(
    * @param woofer index of the measured woofer, from 0
    * @param others the woofer in all other places
    */
-  public static RadiationCurve withOpenWoofers(
-      PanelResponse response, int woofer, Woofer others) {
+  public static RadiationCurve withOpenWoofers(PanelResponse response, int woofer, Woofer others) {
     return of(response, (matrix, f) -> amongOpen(matrix, f, woofer, others));
   }
 

@@ -80,8 +80,7 @@ final class StartValues {
     }
     if (motions.isEmpty()) {
       // no peak inside: perhaps below the first frequency; the result will tell
-      motions.add(
-          new double[] {lnResistance, Math.log(0.8 * sweep.omega(0)), Math.log(3), 0});
+      motions.add(new double[] {lnResistance, Math.log(0.8 * sweep.omega(0)), Math.log(3), 0});
     }
     return motions;
   }
@@ -152,9 +151,7 @@ final class StartValues {
           double corner = share * sweep.omega(last);
           double second = Math.max(mid - high, 0.5 * high);
           starts.add(
-              new double[] {
-                Math.log(0.7 * high), Math.log(second), Math.log(corner * second)
-              });
+              new double[] {Math.log(0.7 * high), Math.log(second), Math.log(corner * second)});
         }
         yield starts;
       }

@@ -54,8 +54,7 @@ public record SweepFit(
    * @param criterion AICc; less is better, and only differences count
    * @param rootMeanSquare distance from the sweeps, root mean square (1)
    */
-  public record ModelTrial(
-      String form, int parameters, double criterion, double rootMeanSquare) {}
+  public record ModelTrial(String form, int parameters, double criterion, double rootMeanSquare) {}
 
   /**
    * What is left of a sweep after the fit.
@@ -85,8 +84,6 @@ public record SweepFit(
   public OptionalDouble correlation(FittedParameter a, FittedParameter b) {
     int i = determined.indexOf(a);
     int j = determined.indexOf(b);
-    return i < 0 || j < 0
-        ? OptionalDouble.empty()
-        : OptionalDouble.of(correlations.get(i).get(j));
+    return i < 0 || j < 0 ? OptionalDouble.empty() : OptionalDouble.of(correlations.get(i).get(j));
   }
 }

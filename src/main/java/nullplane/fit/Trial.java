@@ -48,8 +48,7 @@ final class Trial {
       }
       found.sort(Comparator.comparingDouble(LeastSquares.Solution::sumOfSquares));
       trials.add(
-          new Trial(
-              all, LeastSquares.search(all, found.get(0).theta(), LeastSquares.Effort.FAIR)));
+          new Trial(all, LeastSquares.search(all, found.get(0).theta(), LeastSquares.Effort.FAIR)));
     }
     return trials;
   }
@@ -60,7 +59,8 @@ final class Trial {
         .map(
             trial -> {
               Circuit circuit = setup.circuit(trial.circuit.coil(), 0, 0);
-              return new Trial(circuit, LeastSquares.search(circuit, trial.theta(), LeastSquares.Effort.FAIR));
+              return new Trial(
+                  circuit, LeastSquares.search(circuit, trial.theta(), LeastSquares.Effort.FAIR));
             })
         .toList();
   }
@@ -85,8 +85,7 @@ final class Trial {
 
   /** Returns the same fit, driven to the end. */
   Trial finished() {
-    return new Trial(
-        circuit, LeastSquares.search(circuit, theta(), LeastSquares.Effort.FULL));
+    return new Trial(circuit, LeastSquares.search(circuit, theta(), LeastSquares.Effort.FULL));
   }
 
   /** Returns AICc, for least squares n ln(RSS/n) + 2k + 2k(k+1)/(n-k-1), the noise counted in k. */

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import nullplane.units.Curve;
 import org.apache.commons.math3.distribution.TDistribution;
 
@@ -88,8 +89,7 @@ public final class WooferFit {
   }
 
   private static List<boolean[]> outlying(FitSetup all, Trial chosen) {
-    double[] distance =
-        all.circuit(chosen.circuit().coil(), 0, 0).residuals(chosen.theta());
+    double[] distance = all.circuit(chosen.circuit().coil(), 0, 0).residuals(chosen.theta());
     List<boolean[]> out = new ArrayList<>();
     int row = 0;
     for (PreparedSweep sweep : all.sweeps()) {
@@ -138,8 +138,7 @@ public final class WooferFit {
         findings.put(parameter, new Finding.NotDetermined(reason));
       }
     }
-    return new SweepFit(
-        findings, List.of(), List.of(), "", List.of(), 0, 0, List.of(), warnings);
+    return new SweepFit(findings, List.of(), List.of(), "", List.of(), 0, 0, List.of(), warnings);
   }
 
   private static SweepFit report(
@@ -292,7 +291,7 @@ public final class WooferFit {
       PreparedSweep whole = all.sweeps().get(s);
       boolean[] out = left.get(s);
       double[] leftOut =
-          java.util.stream.IntStream.range(0, whole.size())
+          IntStream.range(0, whole.size())
               .filter(i -> out[i])
               .mapToDouble(whole::frequencyHz)
               .toArray();
@@ -312,7 +311,7 @@ public final class WooferFit {
     int shown = Math.min(6, frequencyHz.size());
     for (int i = 0; i < shown; i++) {
       text.append(i == 0 ? "" : ", ");
-      text.append(String.format(Locale.ROOT, "%.5g Hz", frequencyHz.at(i)));
+      text.append(PlainHertz.of(frequencyHz.at(i)));
     }
     int more = frequencyHz.size() - shown;
     return more > 0 ? text + " and " + more + " more" : text.toString();

@@ -7,8 +7,8 @@ import nullplane.units.Curve;
 import org.apache.commons.math3.complex.Complex;
 
 /**
- * A woofer on the bench, as textbook circuit: Re + ZL + Bl^2/(Rms + jw M + Kms/(jw) + Zair). Written
- * from mechanical quantities, so that it shares no formula with what is tested.
+ * A woofer on the bench, as textbook circuit: Re + ZL + Bl^2/(Rms + jw M + Kms/(jw) + Zair).
+ * Written from mechanical quantities, so that it shares no formula with what is tested.
  */
 record BenchWoofer(
     double re, double bareKg, double kms, double rms, double bl, DoubleFunction<Complex> coil) {

@@ -3,6 +3,7 @@ package nullplane.fit;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
@@ -17,8 +18,8 @@ import org.junit.jupiter.api.Test;
  * The stated 95 % intervals hold the true value in 93 to 97 % of cases, for every parameter: 200
  * seeded woofers, 8 measurements each. 200 cases alone have a binomial standard error of 1.5 %, and
  * would miss that window often by chance; 1600 have 0.54 %, so the window is 3.7 standard errors
- * wide on each side. The noise is 1 % of the impedance in each of real and imaginary part; the added
- * mass and the area are off by their stated uncertainty, drawn anew each time.
+ * wide on each side. The noise is 1 % of the impedance in each of real and imaginary part; the
+ * added mass and the area are off by their stated uncertainty, drawn anew each time.
  */
 class CoverageProperties {
   private static final int WOOFERS = 200;
@@ -133,7 +134,7 @@ class CoverageProperties {
 
   @Test
   void intervalsHoldTheTruthAsOftenAsTheySay() {
-    java.util.List<Case> cases =
+    List<Case> cases =
         IntStream.range(0, WOOFERS * DRAWS)
             .parallel()
             .mapToObj(CoverageProperties::drawnCase)
@@ -147,12 +148,9 @@ class CoverageProperties {
               (parameter, truth) -> {
                 Optional<Finding.Estimate> estimate = one.fit().estimate(parameter);
                 boolean hit = estimate.isPresent() && estimate.get().covers(truth);
-                tallies.merge(
-                    parameter, new Tally(hit ? 1 : 0, 1), Tally::plus);
+                tallies.merge(parameter, new Tally(hit ? 1 : 0, 1), Tally::plus);
               });
     }
-    tallies.forEach((p, t) -> System.out.println(p + " " + t + " " + 100.0 * t.hits / t.cases));
-    System.out.println("right " + right + " of " + cases.size());
     // a form of inductance is chosen wrongly in at most one case of fifty
     assertThat(right).isGreaterThan((int) (0.98 * cases.size()));
     tallies.forEach(

@@ -20,8 +20,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 class WooferFitReference {
   private static final Air AIR = Air.standard();
   private static final double AREA = 0.0531;
-  private static final double AIR_KG =
-      Mounting.FREE_AIR.airMassKg(Math.sqrt(AREA / Math.PI), AIR);
+  private static final double AIR_KG = Mounting.FREE_AIR.airMassKg(Math.sqrt(AREA / Math.PI), AIR);
   private static final Curve AXIS = Curve.logSpaced(8, 5000, 200);
 
   /** AM01, Small 1972: added-mass extraction. */
@@ -29,8 +28,7 @@ class WooferFitReference {
   void movingMassFromTwoResonances() {
     HandbookRow row = HandbookRow.of("AM01");
     double mass =
-        ThreePoint.movingMassKg(
-            row.figure("30") * 1e-3, row.figure("30.0"), row.figure("24.0"));
+        ThreePoint.movingMassKg(row.figure("30") * 1e-3, row.figure("30.0"), row.figure("24.0"));
     assertThat(mass * 1e3).isCloseTo(row.figure("53.333"), withinPercentage(1e-3));
     assertThat(mass).isCloseTo(0.030 / 0.5625, within(1e-12));
   }
