@@ -36,8 +36,18 @@ record InputText(String fileName, String text, String digest) {
     if (Files.isDirectory(file)) {
       throw FaultList.fatal(name, 0, "", "this is a folder", "a YAML file", "name a file in it");
     }
+    return of(bytes(file), name);
+  }
+
+  /**
+   * Returns the bytes of a file, one more than allowed if it is too large.
+   *
+   * @throws InvalidInputException if it is missing or unreadable
+   */
+  static byte[] bytes(Path file) {
+    String name = file.toString();
     try (InputStream in = Files.newInputStream(file)) {
-      return of(in.readNBytes(LARGEST + 1), name);
+      return in.readNBytes(LARGEST + 1);
     } catch (NoSuchFileException e) {
       throw FaultList.fatal(name, 0, "", "there is no such file", "", "check the name");
     } catch (IOException e) {
