@@ -11,6 +11,7 @@ import nullplane.tolerance.ToleranceStudy;
 /** Studies what production does to the ranked woofers: the best in full, the others in short. */
 final class ToleranceStep {
   private static final int UNITS_OF_OTHERS = 2000;
+  private static final int SAMPLES_OF_OTHERS = 256;
 
   private ToleranceStep() {}
 
@@ -20,7 +21,8 @@ final class ToleranceStep {
     ToleranceConduct full = ToleranceConduct.usual(seed);
     List<ToleranceStudy> studies = new ArrayList<>();
     for (Assessment assessment : ranked) {
-      ToleranceConduct conduct = studies.isEmpty() ? full : full.withUnits(UNITS_OF_OTHERS);
+      ToleranceConduct conduct =
+          studies.isEmpty() ? full : full.withUnits(UNITS_OF_OTHERS, SAMPLES_OF_OTHERS);
       studies.add(ToleranceStudy.of(scorer, assessment, conduct, runner));
     }
     return studies;

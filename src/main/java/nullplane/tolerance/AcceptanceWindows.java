@@ -61,11 +61,12 @@ public record AcceptanceWindows(
     return windows.stream()
         .filter(window -> window.quantity() == quantity)
         .findFirst()
-        .orElseThrow(
-            () -> new IllegalArgumentException(quantity.symbol() + " is not inspected"));
+        .orElseThrow(() -> new IllegalArgumentException(quantity.symbol() + " is not inspected"));
   }
 
-  /** Returns the mean cost of the windows against the tightest usual ones (1); above 1 is dearer. */
+  /**
+   * Returns the mean cost of the windows against the tightest usual ones (1); above 1 is dearer.
+   */
   public double costShare() {
     return windows.stream().mapToDouble(AcceptanceWindow::costShare).average().orElse(0);
   }

@@ -19,11 +19,7 @@ final class InfluenceRanking {
 
   /** Returns the variables, the one that matters most first. */
   static List<Influence> of(
-      FixedStacks stacks,
-      Woofer nominal,
-      ProductionSpread spread,
-      int samples,
-      Batches batches) {
+      FixedStacks stacks, Woofer nominal, ProductionSpread spread, int samples, Batches batches) {
     List<SobolIndices> indices =
         SobolIndices.of(
             () -> largestDeviations(stacks, nominal, spread),

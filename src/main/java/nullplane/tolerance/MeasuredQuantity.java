@@ -12,11 +12,11 @@ import nullplane.units.Range;
  *
  * <p>Five are enough to inspect. The moving parts are weighed before assembly; Re comes from an
  * ohmmeter, fs, Qts and Le from one impedance sweep in free air. They fix all others but for what
- * Sd and the loss do: Bl^2 = w Mms Re/Qes, and the level from Bl Sd/(Mms Re). The mass is among them
- * because windows on these five lie along what a line varies by itself: cone, suspension, flux and
- * wire. With the level in its place, windows would admit mass and flux that run apart together, as
- * no line makes them, and would have to be half as wide for the same yield. The mass is weighed, not
- * read from an added mass, which errs by 5 to 6 % for each per cent of error in frequency.
+ * Sd and the loss do: Bl^2 = w Mms Re/Qes, and the level from Bl Sd/(Mms Re). The mass is among
+ * them because windows on these five lie along what a line varies by itself: cone, suspension, flux
+ * and wire. With the level in its place, windows would admit mass and flux that run apart together,
+ * as no line makes them, and would have to be half as wide for the same yield. The mass is weighed,
+ * not read from an added mass, which errs by 5 to 6 % for each per cent of error in frequency.
  */
 public enum MeasuredQuantity {
   /** Resonance frequency fs (Hz). */

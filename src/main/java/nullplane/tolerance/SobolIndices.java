@@ -16,8 +16,8 @@ import org.apache.commons.math3.random.SobolSequenceGenerator;
  *
  * <p>Source: A. Saltelli et al., Comput. Phys. Commun. 181 (2010) 259, table 2 (b) and (f); the
  * second is of M. J. W. Jansen, Comput. Phys. Commun. 117 (1999) 35. Sobol sequence: S. Joe, F. Y.
- * Kuo, SIAM J. Sci. Comput. 30 (2008) 2635; its points are moved by half a cell so that none lies on
- * the rim of the cube. Inputs must be independent.
+ * Kuo, SIAM J. Sci. Comput. 30 (2008) 2635; its points are moved by half a cell so that none lies
+ * on the rim of the cube. Inputs must be independent.
  *
  * @param mean mean of the output (its unit)
  * @param variance variance V (its unit squared)

@@ -71,14 +71,19 @@ public record ToleranceConduct(
         AcceptanceQuality.AQL_1_0);
   }
 
-  /** Returns this conduct with another number of units. */
-  public ToleranceConduct withUnits(int otherUnits) {
+  /**
+   * Returns this conduct with other numbers of units and samples.
+   *
+   * @param otherUnits units of each simulated run
+   * @param otherSamples samples of the sensitivity analysis
+   */
+  public ToleranceConduct withUnits(int otherUnits, int otherSamples) {
     return new ToleranceConduct(
         seed,
         otherUnits,
         wantedYield,
         allowanceDb,
-        sensitivitySamples,
+        otherSamples,
         lotSize,
         inspectionLevel,
         acceptanceQuality);

@@ -41,10 +41,7 @@ final class ToleranceFindings {
       if (!stack.nominalInside()) {
         say(
             "In stack %s the woofer as designed itself leaves the corridor, by %.2f dB at %.0f Hz; where it does, units are held to within %.1f dB of its own level.",
-            stack.stack(),
-            stack.nominalExcessDb(),
-            stack.nominalExcessHz(),
-            conduct.allowanceDb());
+            stack.stack(), stack.nominalExcessDb(), stack.nominalExcessHz(), conduct.allowanceDb());
       }
     }
     for (int s = 0; s < permitted.stacks(); s++) {
@@ -123,11 +120,7 @@ final class ToleranceFindings {
             ? format("An order of %d is tested unit by unit.", plan.lotSize())
             : format(
                 "The plan for an order of %d tests %d and takes it with up to %d bad; it takes an order that is %.0f %% bad in %.0f %% of cases.",
-                plan.lotSize(),
-                plan.sampleSize(),
-                plan.acceptanceNumber(),
-                100 * bad,
-                100 * taken);
+                plan.lotSize(), plan.sampleSize(), plan.acceptanceNumber(), 100 * bad, 100 * taken);
     sentences.add(
         !plan.testsEveryUnit() && plan.everyUnitBetter(bad)
             ? what + " Test every unit instead."

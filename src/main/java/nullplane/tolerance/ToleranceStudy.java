@@ -64,7 +64,15 @@ public record ToleranceStudy(
       ProductionSpread spread,
       ToleranceConduct conduct,
       BatchRunner runner) {
-    Batches batches = new Batches(runner, Batches.USUAL_SIZE);
+    return of(scorer, assessment, spread, conduct, new Batches(runner, Batches.USUAL_SIZE));
+  }
+
+  static ToleranceStudy of(
+      SystemScorer scorer,
+      Assessment assessment,
+      ProductionSpread spread,
+      ToleranceConduct conduct,
+      Batches batches) {
     Woofer nominal = assessment.woofer();
     FixedStacks stacks = FixedStacks.of(scorer, assessment);
     PermittedResponse permitted = new PermittedResponse(stacks, nominal, conduct.allowanceDb());
@@ -79,11 +87,7 @@ public record ToleranceStudy(
             batches);
     AcceptanceWindows windows =
         new WindowSearch(
-                stacks,
-                permitted,
-                new WindowFill(nominal, spread, stacks.air()),
-                conduct,
-                batches)
+                stacks, permitted, new WindowFill(nominal, spread, stacks.air()), conduct, batches)
             .find(nominal, spread);
     List<Influence> influences =
         InfluenceRanking.of(stacks, nominal, spread, conduct.sensitivitySamples(), batches);

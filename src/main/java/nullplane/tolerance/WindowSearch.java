@@ -42,8 +42,7 @@ final class WindowSearch {
     this.fill = fill;
     this.conduct = conduct;
     this.batches = batches;
-    this.chance =
-        new UnitChance(conduct.seed(), UnitChance.Purpose.WINDOWS, WindowFill.DEVIATES);
+    this.chance = new UnitChance(conduct.seed(), UnitChance.Purpose.WINDOWS, WindowFill.DEVIATES);
   }
 
   /** Returns the windows. */
@@ -92,15 +91,7 @@ final class WindowSearch {
     UnitChance fresh =
         new UnitChance(conduct.seed(), UnitChance.Purpose.CHECK, WindowFill.DEVIATES);
     return WindowTrial.of(
-        stacks,
-        permitted,
-        nominal,
-        fill,
-        halfWidths,
-        factor,
-        fresh,
-        conduct.units(),
-        batches);
+        stacks, permitted, nominal, fill, halfWidths, factor, fresh, conduct.units(), batches);
   }
 
   /** Widths as a sheet states them: rounded down to 0.1 %, never to nothing. */
@@ -142,8 +133,7 @@ final class WindowSearch {
       }
       if (permitted.judgesLoad(s)) {
         double least = permitted.leastLoadOhm(s);
-        shape.add(
-            load[s], Math.max(LEAST_LOAD_ROOM * least, permitted.nominalLoadOhm(s) - least));
+        shape.add(load[s], Math.max(LEAST_LOAD_ROOM * least, permitted.nominalLoadOhm(s) - least));
       }
     }
     return shape.windows();
