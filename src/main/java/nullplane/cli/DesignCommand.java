@@ -30,6 +30,7 @@ import nullplane.search.SearchConduct;
 import nullplane.search.SearchOutcome;
 import nullplane.search.SearchWatch;
 import nullplane.search.WooferSearch;
+import nullplane.tolerance.ToleranceStudy;
 import nullplane.units.Air;
 import nullplane.units.Curve;
 import picocli.CommandLine.Command;
@@ -99,7 +100,10 @@ final class DesignCommand implements Callable<Integer> {
       SearchOutcome outcome = search(scorer, conduct, workers, stop);
       clock.done("search");
       RunInfo run = new RunInfo(read.digest(), seed, ProgramVersion.text());
-      byte[] json = RankingJson.of(read, outcome, run.version());
+      List<ToleranceStudy> tolerances =
+          ToleranceStep.of(scorer, outcome.ranked(), seed, workers::each);
+      clock.done("study tolerances");
+      byte[] json = RankingJson.of(read, outcome, tolerances, run.version());
       results.add("ranking.json", json);
       results.add("ranking.csv", RankingCsv.of(outcome));
       workers.make(DesignReport.parts(read.spec(), outcome, run)).forEach(results::add);

@@ -10,6 +10,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
+import java.util.function.IntConsumer;
 import java.util.function.Supplier;
 
 /** A fixed number of threads that end with the program. */
@@ -63,6 +64,20 @@ final class Workers implements AutoCloseable {
       throw new IllegalStateException("interrupted while waiting for a task", e);
     }
     return results;
+  }
+
+  /** Runs a task for each index from 0 to before a count. */
+  void each(int count, IntConsumer task) {
+    List<Callable<Integer>> tasks = new ArrayList<>();
+    for (int i = 0; i < count; i++) {
+      int index = i;
+      tasks.add(
+          () -> {
+            task.accept(index);
+            return index;
+          });
+    }
+    all(tasks);
   }
 
   /** Makes the contents of files and returns them by name, in the names' order. */

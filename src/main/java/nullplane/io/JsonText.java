@@ -118,6 +118,15 @@ final class JsonText {
     json.writeNumberField(field, finite(field, value));
   }
 
+  /**
+   * Writes a list of numbers.
+   *
+   * @throws IllegalStateException if a value is not finite, naming field and index
+   */
+  void numbers(String field, List<Double> values) throws IOException {
+    curve(field, Curve.of(values.stream().mapToDouble(Double::doubleValue).toArray()));
+  }
+
   /** Writes a null, for a number that there is none of. */
   void none(String field) throws IOException {
     json.writeNullField(field);

@@ -1,6 +1,7 @@
 package nullplane.io;
 
 import java.io.IOException;
+import java.util.List;
 import nullplane.acoustics.Piston;
 import nullplane.driver.CoilBudget;
 import nullplane.driver.SmallSignal;
@@ -13,6 +14,7 @@ import nullplane.scoring.StackAssessment;
 import nullplane.scoring.StackCurves;
 import nullplane.scoring.StackFigures;
 import nullplane.search.SearchOutcome;
+import nullplane.tolerance.ToleranceStudy;
 
 /**
  * A ranking as JSON: everything that is known of every ranked woofer, in SI at full precision, the
@@ -27,6 +29,20 @@ public final class RankingJson {
   }
 
   /**
+   * Returns the bytes of the document, tolerance studies among them.
+   *
+   * @param spec the spec that was searched
+   * @param outcome what the search found
+   * @param tolerances studies of the ranked woofers, best first; may end early
+   * @param version the program's version
+   * @throws IllegalStateException if a number to be written is not finite; the message names it
+   */
+  public static byte[] of(
+      ReadSpec spec, SearchOutcome outcome, List<ToleranceStudy> tolerances, String version) {
+    return JsonText.of(json -> new RankingJson(json).document(spec, outcome, tolerances, version));
+  }
+
+  /**
    * Returns the bytes of the document.
    *
    * @param spec the spec that was searched
@@ -35,10 +51,12 @@ public final class RankingJson {
    * @throws IllegalStateException if a number to be written is not finite; the message names it
    */
   public static byte[] of(ReadSpec spec, SearchOutcome outcome, String version) {
-    return JsonText.of(json -> new RankingJson(json).document(spec, outcome, version));
+    return of(spec, outcome, List.of(), version);
   }
 
-  private void document(ReadSpec spec, SearchOutcome outcome, String version) throws IOException {
+  private void document(
+      ReadSpec spec, SearchOutcome outcome, List<ToleranceStudy> tolerances, String version)
+      throws IOException {
     json.text("title", spec.spec().title());
     json.text("specSha256", spec.digest());
     json.text("version", version);
@@ -55,6 +73,10 @@ public final class RankingJson {
           rank[0]++;
           json.whole("rank", rank[0]);
           assessment(assessment);
+          if (rank[0] <= tolerances.size()) {
+            ToleranceStudy study = tolerances.get(rank[0] - 1);
+            json.object("tolerances", () -> new ToleranceJson(json).study(study));
+          }
         });
   }
 

@@ -56,6 +56,17 @@ final class StackEvaluator {
     return models.get(wiring);
   }
 
+  /** Returns the model of one of the stack's wirings. */
+  StackModel model(Wiring wiring) {
+    return models.stream()
+        .filter(model -> model.wiring().equals(wiring))
+        .findFirst()
+        .orElseThrow(
+            () ->
+                new IllegalArgumentException(
+                    "stack " + brief.name() + " is not wired as " + wiring.inWords()));
+  }
+
   /** Returns a coil, by its index in a {@link Choice}. */
   SeriesCoil coil(int index) {
     return coils[index];
@@ -146,7 +157,7 @@ final class StackEvaluator {
   }
 
   /** What does not depend on the coil: level per volt, level held by cone and coil, travel. */
-  private void prepare(Woofer woofer, Workspace space) {
+  void prepare(Woofer woofer, Workspace space) {
     StackModel.PerVolt perVolt = space.perVolt;
     double travelSquared = woofer.travelM() * woofer.travelM() / 2;
     double currentSquared = woofer.powerW() / woofer.resistanceOhm();
@@ -205,10 +216,6 @@ final class StackEvaluator {
       mostDb = Math.max(mostDb, passedDb);
       travel = Math.max(travel, passed * space.travelShare[f]);
     }
-    double leastLoadSquared = Double.POSITIVE_INFINITY;
-    for (int f = 0; f < omega.length; f++) {
-      leastLoadSquared = Math.min(leastLoadSquared, loadSquared(f, coil, perVolt));
-    }
     Choice trial = space.trial;
     trial.coil = index;
     trial.rmsDeviation = Math.sqrt(squares);
@@ -216,7 +223,7 @@ final class StackEvaluator {
     trial.outputLack = lack;
     trial.loss = loss;
     trial.bend = mostDb - leastDb;
-    trial.leastLoad = Math.sqrt(leastLoadSquared);
+    trial.leastLoad = leastLoadOhm(coil, perVolt);
     trial.travelShare = Math.sqrt(travel) * target.voltageV();
     trial.violation = violationOf(trial.leastLoad, trial.travelShare);
     trial.cost =
@@ -231,6 +238,15 @@ final class StackEvaluator {
   /** Distance to an allowed load and to the travel at the target's voltage (1). */
   double violationOf(double leastLoadOhm, double travelShare) {
     return Math.max(0, 1 - leastLoadOhm / amplifier.lowestLoadOhm()) + Math.max(0, travelShare - 1);
+  }
+
+  /** Least modulus of stack and coil in series over the whole axis (ohm). */
+  double leastLoadOhm(SeriesCoil coil, StackModel.PerVolt perVolt) {
+    double leastSquared = Double.POSITIVE_INFINITY;
+    for (int f = 0; f < omega.length; f++) {
+      leastSquared = Math.min(leastSquared, loadSquared(f, coil, perVolt));
+    }
+    return Math.sqrt(leastSquared);
   }
 
   /** Squared modulus of stack and coil in series (ohm^2). */

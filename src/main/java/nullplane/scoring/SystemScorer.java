@@ -125,6 +125,16 @@ public final class SystemScorer {
     return air;
   }
 
+  /** Returns the frequencies woofers are scored at. */
+  ScoringAxis axis() {
+    return axis;
+  }
+
+  /** Returns the stacks' evaluators, in the spec's order. */
+  List<StackEvaluator> evaluators() {
+    return evaluators;
+  }
+
   /** Returns work space for one thread. */
   public Workspace newWorkspace() {
     return new Workspace(axis.frequencyHz().size(), mostWoofers, evaluators.size());

@@ -1,0 +1,201 @@
+package nullplane.scoring;
+
+import java.util.List;
+import java.util.stream.IntStream;
+import nullplane.driver.Woofer;
+import nullplane.network.SeriesCoil;
+import nullplane.units.Air;
+import nullplane.units.Curve;
+import nullplane.units.Levels;
+
+/**
+ * The stacks of a spec with wiring and coil as they were chosen for one woofer, for trying other
+ * woofers in them: the units of a production run, a sample, a change. Nothing is chosen anew.
+ *
+ * <p>The formulas are those that woofers are scored by. A woofer whose piston is not quite the
+ * panel's is taken in by an exchange of units: with Sd' = a Sd, radiation impedance goes as a
+ * squared and pressure per velocity as a, so a woofer of M, Kms, Rms and Bl acts as one of the
+ * panel's own piston with M/a^2, Kms/a^2, Rms/a^2, Bl/a and a times the travel.
+ *
+ * <p>Source: derived; the ideal transformer of acoustical circuits, L. Beranek and T. Mellow,
+ * Acoustics (2012), ch. 3. Valid for areas within some 5 % of the panel's pistons, which must be
+ * small against the wavelength.
+ *
+ * <p>Immutable and shared between threads; each thread brings a {@link Workspace}. No arrays are
+ * made per woofer.
+ */
+public final class FixedStacks {
+  private final DesignSpec spec;
+  private final Air air;
+  private final ScoringAxis axis;
+  private final double areaM2;
+  private final List<StackEvaluator> evaluators;
+  private final List<StackModel> models;
+  private final List<SeriesCoil> coils;
+  private final Curve bandHz;
+  private final double referenceDb;
+  private final double fullOverReferenceDb;
+
+  private FixedStacks(SystemScorer scorer, Assessment assessment) {
+    spec = scorer.spec();
+    air = scorer.air();
+    axis = scorer.axis();
+    areaM2 = assessment.woofer().effectiveAreaM2();
+    evaluators = scorer.evaluators();
+    if (assessment.stacks().size() != evaluators.size()) {
+      throw new IllegalArgumentException(
+          evaluators.size() + " stacks with an assessment of " + assessment.stacks().size());
+    }
+    coils = assessment.stacks().stream().map(StackAssessment::coil).toList();
+    models =
+        IntStream.range(0, evaluators.size())
+            .mapToObj(s -> evaluators.get(s).model(assessment.stacks().get(s).wiring()))
+            .toList();
+    double[] band = new double[axis.pointsInBand()];
+    for (int b = 0; b < band.length; b++) {
+      band[b] = axis.frequencyHz().at(axis.firstInBand() + b);
+    }
+    bandHz = Curve.of(band);
+    referenceDb = Levels.ofAmplitudeRatio(spec.target().voltageV());
+    fullOverReferenceDb = Levels.ofAmplitudeRatio(spec.amplifier().voltageV()) - referenceDb;
+  }
+
+  /**
+   * Returns a scorer's stacks as an assessment wired them.
+   *
+   * @param scorer the scorer
+   * @param assessment an assessment that this scorer made
+   * @throws IllegalArgumentException if the stacks do not match
+   */
+  public static FixedStacks of(SystemScorer scorer, Assessment assessment) {
+    return new FixedStacks(scorer, assessment);
+  }
+
+  /** What the woofer last tried does in the stack last tried. For one thread. */
+  public static final class Workspace {
+    private final StackEvaluator.Workspace stack;
+    private final double[] levelDb;
+    private double leastLoadOhm;
+
+    private Workspace(int points, int bandPoints, int woofers) {
+      stack = new StackEvaluator.Workspace(points, woofers);
+      levelDb = new double[bandPoints];
+    }
+
+    /**
+     * Returns the level at the listening point at the target's voltage (dB re 20 uPa).
+     *
+     * @param bandPoint index on {@link FixedStacks#bandHz}
+     */
+    public double levelDb(int bandPoint) {
+      return levelDb[bandPoint];
+    }
+
+    /** Returns the least modulus of the load from 20 Hz to 1 kHz or beyond (ohm). */
+    public double leastLoadOhm() {
+      return leastLoadOhm;
+    }
+  }
+
+  /** Returns the spec. */
+  public DesignSpec spec() {
+    return spec;
+  }
+
+  /** Returns the air everything is computed for. */
+  public Air air() {
+    return air;
+  }
+
+  /** Returns the number of stacks. */
+  public int count() {
+    return evaluators.size();
+  }
+
+  /**
+   * Returns a stack's brief.
+   *
+   * @param stack index in the spec's order
+   */
+  public StackBrief brief(int stack) {
+    return evaluators.get(stack).brief();
+  }
+
+  /** Returns the frequencies of the band, corners included (Hz). */
+  public Curve bandHz() {
+    return bandHz;
+  }
+
+  /** Returns work space for one thread. */
+  public Workspace newWorkspace() {
+    int woofers = models.stream().mapToInt(model -> model.wiring().woofers()).max().orElse(1);
+    return new Workspace(axis.frequencyHz().size(), axis.pointsInBand(), woofers);
+  }
+
+  /**
+   * Computes level and load of a stack built with a woofer.
+   *
+   * @param stack index in the spec's order
+   * @param woofer the woofer, in every place of the stack
+   * @param space receives the result
+   */
+  public void respond(int stack, Woofer woofer, Workspace space) {
+    respondOnPistons(stack, onPistons(woofer), space);
+  }
+
+  private void respondOnPistons(int stack, Woofer woofer, Workspace space) {
+    SeriesCoil coil = coils.get(stack);
+    StackModel.PerVolt perVolt = space.stack.perVolt;
+    models.get(stack).respond(woofer, perVolt);
+    for (int b = 0; b < space.levelDb.length; b++) {
+      int f = axis.firstInBand() + b;
+      double omega = 2 * Math.PI * bandHz.at(b);
+      double passed = StackEvaluator.dividerSquared(omega, f, coil, perVolt);
+      space.levelDb[b] =
+          StackEvaluator.levelOfSquared(perVolt.pressureSquared[f] * passed) + referenceDb;
+    }
+    space.leastLoadOhm = evaluators.get(stack).leastLoadOhm(coil, perVolt);
+  }
+
+  /**
+   * Computes what {@link #respond} does and the output in hand: by how much the loudest level of
+   * the stack exceeds the one asked for, where it does so least in the band.
+   *
+   * @param stack index in the spec's order
+   * @param woofer the woofer, in every place of the stack
+   * @param space receives level and load
+   * @return least margin (dB); below 0 where output lacks
+   */
+  public double respondWithOutputMargin(int stack, Woofer woofer, Workspace space) {
+    Woofer acting = onPistons(woofer);
+    respondOnPistons(stack, acting, space);
+    evaluators.get(stack).prepare(acting, space.stack);
+    double least = Double.POSITIVE_INFINITY;
+    for (int b = 0; b < space.levelDb.length; b++) {
+      double held = space.stack.heldLevel[axis.firstInBand() + b];
+      least = Math.min(least, Math.min(held, space.levelDb[b] + fullOverReferenceDb));
+    }
+    return least - brief(stack).loudestDb();
+  }
+
+  /** The woofer of the panel's own piston that acts as this one does. */
+  private Woofer onPistons(Woofer woofer) {
+    double ratio = woofer.effectiveAreaM2() / areaM2;
+    if (ratio == 1) {
+      return woofer;
+    }
+    double perSquare = 1 / (ratio * ratio);
+    return new Woofer(
+        woofer.name(),
+        woofer.nominalM(),
+        areaM2,
+        woofer.resistanceOhm(),
+        woofer.inductanceH(),
+        woofer.bareMassKg() * perSquare,
+        woofer.stiffnessNPerM() * perSquare,
+        woofer.lossNsPerM() * perSquare,
+        woofer.forceFactorTm() / ratio,
+        woofer.travelM() * ratio,
+        woofer.powerW());
+  }
+}

@@ -1,0 +1,118 @@
+package nullplane.tolerance;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.List;
+import nullplane.HandbookRow;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+@Tag("reference")
+class SamplingPlanReference {
+  /** Row AQ01: ISO 2859-1, tables 1 and 2-A. */
+  @Test
+  void plansOfALotOf500() {
+    HandbookRow row = HandbookRow.of("AQ01");
+    int lot = (int) row.figure("500");
+    SamplingPlan one = plan(lot, AcceptanceQuality.AQL_1_0);
+    assertThat(one.lotLetter()).isEqualTo('H');
+    assertThat(one.planLetter()).isEqualTo('H');
+    assertThat(one.sampleSize()).isEqualTo((int) row.figure("50"));
+    assertThat(List.of(one.acceptanceNumber(), one.rejectionNumber())).containsExactly(1, 2);
+    SamplingPlan arrow = plan(lot, AcceptanceQuality.AQL_0_65);
+    assertThat(arrow.lotLetter()).isEqualTo('H');
+    assertThat(arrow.planLetter()).isEqualTo('J');
+    assertThat(arrow.sampleSize()).isEqualTo((int) row.figure("80"));
+    assertThat(List.of(arrow.acceptanceNumber(), arrow.rejectionNumber())).containsExactly(1, 2);
+    SamplingPlan wide = plan(lot, AcceptanceQuality.AQL_2_5);
+    assertThat(List.of(wide.acceptanceNumber(), wide.rejectionNumber())).containsExactly(3, 4);
+  }
+
+  private static SamplingPlan plan(int lot, AcceptanceQuality quality) {
+    return SamplingPlan.of(lot, InspectionLevel.II, quality);
+  }
+
+  /** Row AQ02: binomial distribution. */
+  @Test
+  void operatingCharacteristic() {
+    HandbookRow row = HandbookRow.of("AQ02");
+    SamplingPlan plan = plan(500, AcceptanceQuality.AQL_1_0);
+    assertThat(plan.acceptanceProbability(0.01)).isCloseTo(row.figure("0.9106"), within(0.0005));
+    assertThat(plan.acceptanceProbability(0.025)).isCloseTo(row.figure("0.6435"), within(0.0005));
+    assertThat(plan.acceptanceProbability(0.05)).isCloseTo(row.figure("0.2794"), within(0.0005));
+    assertThat(plan.acceptanceProbability(0.10)).isCloseTo(row.figure("0.0338"), within(0.0005));
+    assertThat(plan.acceptanceProbability(0)).isEqualTo(1);
+    assertThat(plan.acceptanceProbability(1)).isZero();
+  }
+
+  /**
+   * Columns of table 2-A, letters A to Q by lots at general level II: sample size and Ac. Source:
+   * ISO 2859-1:1999, table 2-A, recalled from memory.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "AQL_0_10, 125/0 125/0 125/0 125/0 125/0 125/0 125/0 125/0 125/0 125/0 125/0 500/1 500/1 800/2 1250/3",
+    "AQL_1_0, 13/0 13/0 13/0 13/0 13/0 13/0 50/1 50/1 80/2 125/3 200/5 315/7 500/10 800/14 1250/21",
+    "AQL_4_0, 3/0 3/0 3/0 13/1 13/1 20/2 32/3 50/5 80/7 125/10 200/14 315/21 315/21 315/21 315/21",
+    "AQL_6_5, 2/0 2/0 8/1 8/1 13/2 20/3 32/5 50/7 80/10 125/14 200/21 200/21 200/21 200/21 200/21",
+  })
+  void columnsOfTheTable(AcceptanceQuality quality, String column) {
+    int[] lots = {
+      8, 15, 25, 50, 90, 150, 280, 500, 1200, 3200, 10_000, 35_000, 150_000, 500_000, 500_001
+    };
+    String letters = "ABCDEFGHJKLMNPQ";
+    String[] plans = column.split(" ", -1);
+    for (int row = 0; row < lots.length; row++) {
+      SamplingPlan plan = plan(lots[row], quality);
+      String[] expected = plans[row].split("/", -1);
+      assertThat(plan.lotLetter()).isEqualTo(letters.charAt(row));
+      assertThat(plan.sampleSize())
+          .as("%s, lot %d", quality, lots[row])
+          .isEqualTo(Math.min(lots[row], Integer.parseInt(expected[0])));
+      assertThat(plan.acceptanceNumber()).isEqualTo(Integer.parseInt(expected[1]));
+    }
+  }
+
+  /** Source: ISO 2859-1:1999, table 1. */
+  @ParameterizedTest
+  @CsvSource({
+    "2, A, A, B",
+    "9, A, B, C",
+    "26, C, D, E",
+    "51, C, E, F",
+    "91, D, F, G",
+    "151, E, G, H",
+    "281, F, H, J",
+    "501, G, J, K",
+    "1201, H, K, L",
+    "3201, J, L, M",
+    "10001, K, M, N",
+    "35001, L, N, P",
+    "150001, M, P, Q",
+    "500001, N, Q, R"
+  })
+  void codeLetters(int lot, char first, char second, char third) {
+    assertThat(InspectionLevel.I.codeLetter(lot)).isEqualTo(first);
+    assertThat(InspectionLevel.II.codeLetter(lot)).isEqualTo(second);
+    assertThat(InspectionLevel.III.codeLetter(lot)).isEqualTo(third);
+  }
+
+  /** Row AQ02: 28 % of lots that are 5 % bad pass, so a small order is tested unit by unit. */
+  @Test
+  void smallOrdersAreTestedUnitByUnit() {
+    assertThat(plan(500, AcceptanceQuality.AQL_1_0).everyUnitBetter(0.05)).isTrue();
+    assertThat(plan(5000, AcceptanceQuality.AQL_1_0).everyUnitBetter(0.05)).isFalse();
+    // 10 % bad passes in 3 % of cases only
+    assertThat(plan(500, AcceptanceQuality.AQL_1_0).everyUnitBetter(0.10)).isFalse();
+    assertThat(plan(10, AcceptanceQuality.AQL_1_0).testsEveryUnit()).isTrue();
+  }
+
+  @Test
+  void aLotOfOneIsNoLot() {
+    assertThatThrownBy(() -> plan(1, AcceptanceQuality.AQL_1_0)).hasMessageContaining("2 or more");
+  }
+}
