@@ -31,7 +31,7 @@ public record Route(List<Step> steps) {
     /** Returns the step in words: what gives what, by which formula. */
     public String words() {
       return symbols(inputs)
-          + " give "
+          + (inputs.size() == 1 ? " gives " : " give ")
           + result.symbol()
           + relation
               .map(known -> " (" + known.formula() + ")")
