@@ -145,7 +145,8 @@ final class PanelCommand implements Callable<Integer> {
         Instant.now());
   }
 
-  private static <T> Optional<T> unlessFaulty(Supplier<T> reading, List<InputFault> faults) {
+  /** Returns what a reading gives, or nothing with its faults added to the list. */
+  static <T> Optional<T> unlessFaulty(Supplier<T> reading, List<InputFault> faults) {
     try {
       return Optional.of(reading.get());
     } catch (InvalidInputException e) {

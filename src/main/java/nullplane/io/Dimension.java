@@ -66,6 +66,8 @@ public enum Dimension {
   FORCE_FACTOR("force factor", "Tm", "Tm=1 N/A=1 Wb/m=1 Vs/m=1"),
   /** A mechanical resistance. SI unit N s/m, which is kg/s. */
   MECHANICAL_RESISTANCE("mechanical resistance", "N s/m", "Ns/m=1 kg/s=1 g/s=1e-3"),
+  /** A share of a whole, such as an efficiency. SI unit 1. */
+  SHARE("share", "%", "%=1e-2 percent=1e-2"),
   /** A ratio: a bare number. */
   NUMBER("number", "", "");
 

@@ -81,6 +81,25 @@ public final class Quantity {
   }
 
   /**
+   * Returns half of the last digit written, as a share of the number (1); 0 for zero and for what
+   * is no number. "31 Hz" may be anything from 30.5 to 31.5 Hz: 0.016.
+   *
+   * @param text for example "31 Hz"
+   */
+  static double rounding(String text) {
+    Matcher number = NUMBER.matcher(plain(text));
+    if (!number.matches() || plain(text).length() > LONGEST_TEXT) {
+      return 0;
+    }
+    String exponent = number.group(2);
+    if (exponent != null && exponent.length() > 3) {
+      return 0;
+    }
+    BigDecimal value = new BigDecimal(number.group(1));
+    return value.signum() == 0 ? 0 : value.ulp().doubleValue() / 2 / value.abs().doubleValue();
+  }
+
+  /**
    * Returns a range of a quantity (SI unit of the dimension); a single value pins it.
    *
    * @param text for example "20 Hz .. 45 Hz" or "31 Hz"

@@ -26,6 +26,32 @@ final class WooferKeys {
       QuantityKey.of("re", Dimension.RESISTANCE, "0.5 ohm .. 100 ohm", "5.6 ohm");
   static final QuantityKey LE =
       QuantityKey.of("le", Dimension.INDUCTANCE, "0 mH .. 20 mH", "0.9 mH");
+  static final QuantityKey LOSS =
+      QuantityKey.of("rms", Dimension.MECHANICAL_RESISTANCE, "0.05 kg/s .. 50 kg/s", "2.92 kg/s");
+  static final QuantityKey STIFFNESS =
+      QuantityKey.of("kms", Dimension.STIFFNESS, "50 N/m .. 200000 N/m", "2960 N/m");
+  static final QuantityKey COMPLIANCE =
+      QuantityKey.of("cms", Dimension.COMPLIANCE, "0.005 mm/N .. 20 mm/N", "0.338 mm/N");
+  static final QuantityKey VAS =
+      QuantityKey.of("vas", Dimension.VOLUME, "0.1 l .. 5000 l", "135 l");
+  static final QuantityKey EFFICIENCY =
+      QuantityKey.of("eta0", Dimension.SHARE, "0.001 % .. 100 %", "0.46 %");
+  static final QuantityKey LEVEL_ONE_WATT =
+      QuantityKey.of("level-1w", Dimension.LEVEL, "50 dB .. 120 dB", "88.8 dB");
+  static final QuantityKey LEVEL_VOLTAGE =
+      QuantityKey.of("level-2v83", Dimension.LEVEL, "50 dB .. 120 dB", "90.4 dB");
+  static final QuantityKey DISPLACEMENT =
+      QuantityKey.of("vd", Dimension.VOLUME, "1 cm3 .. 50000 cm3", "425 cm3");
+  static final QuantityKey COIL_HEIGHT =
+      QuantityKey.of("coil-height", Dimension.LENGTH, "1 mm .. 150 mm", "24 mm");
+  static final QuantityKey SECOND_INDUCTANCE =
+      QuantityKey.of("l2", Dimension.INDUCTANCE, "0.001 mH .. 50 mH", "1.2 mH");
+  static final QuantityKey SHUNT =
+      QuantityKey.of("r2", Dimension.RESISTANCE, "0.01 ohm .. 1000 ohm", "4 ohm");
+  static final QuantityKey SEMI_INDUCTANCE =
+      QuantityKey.of("semi-inductance", Dimension.RESISTANCE, "0.01 ohm .. 500 ohm", "6.5 ohm");
+  static final QuantityKey SEMI_EXPONENT =
+      QuantityKey.of("semi-exponent", Dimension.NUMBER, "0.5 .. 1", "0.7");
   static final QuantityKey POWER = QuantityKey.of("power", Dimension.POWER, "1 W .. 5 kW", "150 W");
   static final QuantityKey FLUX =
       QuantityKey.of("flux", Dimension.FLUX_DENSITY, "0.2 T .. 2.5 T", "1.0 T");

@@ -10,6 +10,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
+import nullplane.driver.Datasheet;
 import nullplane.driver.Woofer;
 import nullplane.faults.InputFault;
 import nullplane.faults.InvalidInputException;
@@ -28,6 +29,11 @@ public final class WooferReader {
    * @throws InvalidInputException with every fault of the file
    */
   public static ReadWoofer read(Path file) {
+    refuseTable(file);
+    return read(InputText.read(file));
+  }
+
+  private static void refuseTable(Path file) {
     if (endsWith(file, ".csv")) {
       throw FaultList.fatal(
           file.toString(),
@@ -37,7 +43,6 @@ public final class WooferReader {
           "a .yaml file or a folder of them",
           "write one YAML file for each row");
     }
-    return read(InputText.read(file));
   }
 
   /**
@@ -123,13 +128,37 @@ public final class WooferReader {
     return file.toString().toLowerCase(Locale.ROOT).endsWith(ending);
   }
 
+  /**
+   * Reads one woofer file as far as its figures go: they need not suffice for a woofer.
+   *
+   * @param file the file
+   * @throws InvalidInputException with every fault of the file
+   */
+  public static ReadDatasheet readDatasheet(Path file) {
+    refuseTable(file);
+    InputText input = InputText.read(file);
+    FaultList faults = new FaultList(input.fileName());
+    Optional<Datasheet> data =
+        sheet(input, faults).flatMap(sheet -> sheet.data(stem(input.fileName())));
+    faults.throwIfAny();
+    return new ReadDatasheet(data.orElseThrow(), input.digest(), input.fileName());
+  }
+
   private static ReadWoofer read(InputText input) {
     FaultList faults = new FaultList(input.fileName());
-    Optional<Woofer> woofer =
-        Section.of(faults, "", YamlTree.of(input), WooferSheet.EXAMPLE, WooferSheet.KEYS)
-            .flatMap(section -> new WooferSheet(section).read(stem(input.fileName())));
+    Optional<WooferSheet> sheet = sheet(input, faults);
+    Optional<Datasheet> data = sheet.flatMap(known -> known.data(stem(input.fileName())));
+    sheet.ifPresent(WooferSheet::requireAll);
     faults.throwIfAny();
-    return new ReadWoofer(woofer.orElseThrow(), input.digest(), input.fileName());
+    Optional<Woofer> woofer = sheet.orElseThrow().woofer(data.orElseThrow());
+    faults.throwIfAny();
+    return new ReadWoofer(
+        woofer.orElseThrow(), data.orElseThrow(), input.digest(), input.fileName());
+  }
+
+  private static Optional<WooferSheet> sheet(InputText input, FaultList faults) {
+    return Section.of(faults, "", YamlTree.of(input), WooferSheet.EXAMPLE, WooferSheet.KEYS)
+        .map(WooferSheet::new);
   }
 
   /** Returns the file's name without folders and ending, to name a woofer by. */

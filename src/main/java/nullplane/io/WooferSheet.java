@@ -1,16 +1,27 @@
 package nullplane.io;
 
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
+import nullplane.driver.Cause;
+import nullplane.driver.CoilInductance;
+import nullplane.driver.CompletedSet;
+import nullplane.driver.Completion;
+import nullplane.driver.Contradiction;
+import nullplane.driver.Datasheet;
 import nullplane.driver.Mounting;
+import nullplane.driver.Parameter;
+import nullplane.driver.StatedSet;
 import nullplane.driver.Woofer;
 import nullplane.units.Air;
 
 /**
- * Reads the keys of one woofer. Sufficient: fs, Re, travel, one of sd and effective-diameter, one
- * of mms and moving-mass, and any two of qms, qes, qts, bl that settle both losses. Whatever is
- * given beyond that must agree with the rest.
+ * Reads the keys of one woofer. Any figures will do from which the others follow; see {@link
+ * Completion}. Figures that contradict the rest are told with the data and are no faults, unless
+ * what is left does not settle the woofer.
  */
 final class WooferSheet {
   static final String EXAMPLE =
@@ -33,13 +44,23 @@ final class WooferSheet {
           "mounting",
           "travel",
           "le",
-          "power");
+          "power",
+          "cms",
+          "kms",
+          "rms",
+          "vas",
+          "eta0",
+          "level-1w",
+          "level-2v83",
+          "vd",
+          "coil-height",
+          "gap-height",
+          "l2",
+          "r2",
+          "semi-inductance",
+          "semi-exponent");
 
-  /** How far two statements of one thing may lie apart (1): rounding on a printed sheet. */
-  private static final double AREA_AGREES = 0.02;
-
-  private static final double Q_AGREES = 0.10;
-  private static final double MASS_AGREES = 0.05;
+  private static final double INDUCTANCE_AT_HZ = 1000;
 
   private final Section section;
   private final Air air = Air.standard();
@@ -49,92 +70,168 @@ final class WooferSheet {
   }
 
   /**
-   * Returns the woofer, or nothing when a value it needs is at fault.
+   * Returns the data as far as they go, or nothing when the mounting is at fault. Adds a fault for
+   * each value that cannot be read.
    *
    * @param fallbackName the name of a woofer that states none
    */
-  Optional<Woofer> read(String fallbackName) {
+  Optional<Datasheet> data(String fallbackName) {
     String name = section.optionalText("name", "Sample 12A").orElse(fallbackName);
     OptionalDouble nominal = section.optional(WooferKeys.NOMINAL);
-    OptionalDouble area = area(nominal);
-    OptionalDouble resistance = section.required(WooferKeys.RE);
-    OptionalDouble resonance = section.required(WooferKeys.FS);
     Optional<Mounting> mounting = mounting();
-    OptionalDouble travel = section.required(WooferKeys.TRAVEL);
-    OptionalDouble inductance = section.optional(WooferKeys.LE);
+    StatedSet stated = StatedSet.in(mounting.orElse(Mounting.FREE_AIR));
+    if (nominal.isPresent()) {
+      stated = stated.withNominal(nominal.getAsDouble());
+    }
+    for (Map.Entry<Parameter, QuantityKey> figure : WooferFigures.KEYS.entrySet()) {
+      OptionalDouble value = section.optional(figure.getValue());
+      if (value.isPresent()) {
+        double rounding = rounding(figure.getKey(), figure.getValue(), value.getAsDouble());
+        stated = stated.with(figure.getKey(), value.getAsDouble(), rounding);
+      }
+    }
+    OptionalDouble overhang = overhang();
+    if (overhang.isPresent()) {
+      stated = stated.with(Parameter.GEOMETRIC_TRAVEL, overhang.getAsDouble());
+    }
+    checkPiston(nominal, stated);
+    Optional<CoilInductance> inductance = inductance();
     OptionalDouble power = section.optional(WooferKeys.POWER);
-    OptionalDouble bare = bareMass(area, mounting);
-    Optional<Losses> losses = losses(bare, area, resistance, resonance, mounting);
-    if (area.isEmpty()
-        || resistance.isEmpty()
-        || resonance.isEmpty()
-        || mounting.isEmpty()
-        || travel.isEmpty()
-        || bare.isEmpty()
-        || losses.isEmpty()) {
+    if (mounting.isEmpty()) {
       return Optional.empty();
     }
-    double areaM2 = area.getAsDouble();
-    double nominalM = nominal.orElse(SizeDefaults.nominalForArea(areaM2));
-    SizeDefaults usual = SizeDefaults.of(nominalM, diameter(areaM2));
-    double unset = 1;
-    Woofer shell =
-        new Woofer(
-            name,
-            nominalM,
-            areaM2,
-            resistance.getAsDouble(),
-            inductance.orElse(usual.inductanceH()),
-            bare.getAsDouble(),
-            unset,
-            unset,
-            unset,
-            travel.getAsDouble(),
-            power.orElse(usual.powerW()));
     return Optional.of(
-        Woofer.withResonance(
-            shell,
-            resonance.getAsDouble(),
-            losses.orElseThrow().mechanicalQ(),
-            losses.orElseThrow().totalQ(),
-            mounting.orElseThrow(),
-            air));
+        Datasheet.of(name, nominal, Completion.of(stated, air), inductance, power, air));
   }
 
-  private OptionalDouble area(OptionalDouble nominal) {
-    boolean byDiameter = section.has("effective-diameter");
-    boolean byArea = section.has("sd");
-    OptionalDouble effective = section.optional(WooferKeys.EFFECTIVE_DIAMETER);
-    OptionalDouble area = section.optional(WooferKeys.AREA);
-    if (!byDiameter && !byArea) {
-      section.fault(
-          "effective-diameter",
-          "the size of the piston is missing",
-          "effective-diameter or sd",
-          "write effective-diameter: 260 mm");
-      return OptionalDouble.empty();
-    }
-    if (effective.isPresent() && area.isPresent()) {
-      agree(
-          "sd",
-          area.getAsDouble() * 1e4,
-          Math.PI / 4 * effective.getAsDouble() * effective.getAsDouble() * 1e4,
-          AREA_AGREES,
-          "cm2",
-          "effective-diameter");
-    }
-    if (area.isEmpty() && effective.isPresent()) {
-      double d = effective.getAsDouble();
-      area = OptionalDouble.of(Math.PI * (d / 2) * (d / 2));
-    }
+  /** Returns half of the last digit written, as a share of the value; in dB for levels. */
+  private double rounding(Parameter parameter, QuantityKey key, double value) {
+    double share =
+        section
+            .node(key.name())
+            .map(
+                node ->
+                    node instanceof YamlNode.Scalar scalar ? Quantity.rounding(scalar.text()) : 0.0)
+            .orElse(0.0);
+    return parameter.level() ? share * Math.abs(value) : share;
+  }
+
+  private void checkPiston(OptionalDouble nominal, StatedSet stated) {
+    OptionalDouble area = stated.value(Parameter.AREA);
     if (area.isPresent()) {
-      WooferKeys.checkPiston(
-          section,
-          byArea ? "sd" : "effective-diameter",
-          nominal,
-          OptionalDouble.of(diameter(area.getAsDouble())));
+      WooferKeys.checkPiston(section, "sd", nominal, diameter(area.getAsDouble()));
     }
-    return area;
+    WooferKeys.checkPiston(
+        section, "effective-diameter", nominal, stated.value(Parameter.DIAMETER));
+  }
+
+  private static OptionalDouble diameter(double areaM2) {
+    return OptionalDouble.of(2 * Math.sqrt(areaM2 / Math.PI));
+  }
+
+  /** Adds a fault for everything that no key of the sheet, readable or not, settles. */
+  void requireAll() {
+    Set<Parameter> there = EnumSet.noneOf(Parameter.class);
+    WooferFigures.KEYS.forEach(
+        (parameter, key) -> {
+          if (section.has(key.name())) {
+            there.add(parameter);
+          }
+        });
+    Completion.gaps(there).forEach(gap -> WooferFigures.missing(section, gap));
+    if (!section.has("travel") && !section.has("vd") && !section.has("coil-height")) {
+      section.required(WooferKeys.TRAVEL);
+    }
+  }
+
+  /** Returns the woofer of the data; nothing, with a fault, if they do not settle one. */
+  Optional<Woofer> woofer(Datasheet data) {
+    CompletedSet completed = data.completed();
+    if (!completed.settled()) {
+      completed.contradictions().forEach(this::impossible);
+      if (completed.contradictions().isEmpty()) {
+        atLimit(completed);
+      }
+      return Optional.empty();
+    }
+    OptionalDouble travel = completed.value(Parameter.TRAVEL);
+    if (travel.isEmpty()) {
+      section.required(WooferKeys.TRAVEL);
+      return Optional.empty();
+    }
+    double areaM2 = completed.value(Parameter.AREA).orElseThrow();
+    double nominalM = data.nominalM().orElse(SizeDefaults.nominalForArea(areaM2));
+    SizeDefaults usual = SizeDefaults.of(nominalM, diameter(areaM2).getAsDouble());
+    return Optional.of(
+        completed.woofer(
+            data.name(),
+            nominalM,
+            data.inductance()
+                .map(coil -> coil.inductanceAt(INDUCTANCE_AT_HZ))
+                .orElse(usual.inductanceH()),
+            travel.getAsDouble(),
+            data.powerW().orElse(usual.powerW())));
+  }
+
+  /** Adds the fault of a figure that leaves the woofer open and cannot be right. */
+  private void impossible(Contradiction contradiction) {
+    Parameter parameter = contradiction.parameter();
+    String key = WooferFigures.name(parameter);
+    if (contradiction.cause().kind() != Cause.Kind.IMPOSSIBLE || contradiction.found().isEmpty()) {
+      section.fault(
+          key,
+          "this contradicts the rest: " + contradiction.cause().sentence(),
+          "what agrees with the rest",
+          "check this value and the others");
+      return;
+    }
+    double limit = contradiction.found().getAsDouble();
+    if (parameter == Parameter.TOTAL_Q) {
+      totalQ(limit);
+      return;
+    }
+    String grams = Quantity.digits(limit * 1e3) + " g";
+    if (parameter == Parameter.MOVING_MASS) {
+      section.fault(
+          key,
+          "the mass with air is not more than the air alone, which is "
+              + grams
+              + " for this piston and mounting",
+          "above " + grams,
+          "write a mass without air as moving-mass");
+    } else {
+      section.fault(
+          key,
+          "the mass without air is more than that with air, which is " + grams,
+          "below " + grams,
+          "check both masses");
+    }
+  }
+
+  private void totalQ(double limit) {
+    boolean mechanical = section.has("qms");
+    section.fault(
+        "qts",
+        "Qts must lie below the "
+            + (mechanical ? "Qms" : "Qes")
+            + " that "
+            + (mechanical ? "qms" : section.has("qes") ? "qes" : "the rest")
+            + " gives",
+        "below " + Quantity.digits(limit),
+        "check both values");
+  }
+
+  /** Adds the faults of a sheet whose figures suffice but for their rounding. */
+  private void atLimit(CompletedSet completed) {
+    OptionalDouble q = completed.value(Parameter.ELECTRICAL_Q);
+    if (q.isEmpty()) {
+      q = completed.value(Parameter.MECHANICAL_Q);
+    }
+    if (section.has("qts") && q.isPresent()) {
+      totalQ(q.getAsDouble());
+    } else {
+      completed.gaps().forEach(gap -> WooferFigures.missing(section, gap));
+    }
   }
 
   private Optional<Mounting> mounting() {
@@ -158,154 +255,66 @@ final class WooferSheet {
     return Optional.empty();
   }
 
-  /** Returns the mass without air: stated, or Mms less the air of the mounting (kg). */
-  private OptionalDouble bareMass(OptionalDouble area, Optional<Mounting> mounting) {
-    OptionalDouble bare = section.optional(WooferKeys.MOVING_MASS);
-    OptionalDouble total = section.optional(WooferKeys.MMS);
-    if (!section.has("mms") && !section.has("moving-mass")) {
-      section.fault(
-          "mms",
-          "the moving mass is missing",
-          "mms (with air) or moving-mass (without)",
-          "write mms: 78 g");
+  /** Returns the travel that the heights of coil and gap give, one way (m). */
+  private OptionalDouble overhang() {
+    OptionalDouble coil = section.optional(WooferKeys.COIL_HEIGHT);
+    OptionalDouble gap = section.optional(WooferKeys.GAP_HEIGHT);
+    if (!section.has("coil-height")) {
       return OptionalDouble.empty();
     }
-    if (total.isEmpty() || area.isEmpty() || mounting.isEmpty()) {
-      return bare;
+    if (!section.has("gap-height")) {
+      section.required(WooferKeys.GAP_HEIGHT);
     }
-    double airKg = mounting.orElseThrow().airMassKg(diameter(area.getAsDouble()) / 2, air);
-    double without = total.getAsDouble() - airKg;
-    if (!(without > 0)) {
-      section.fault(
-          "mms",
-          "the mass with air is not more than the air alone, which is "
-              + Quantity.digits(airKg * 1e3)
-              + " g for this piston and mounting",
-          "above " + Quantity.digits(airKg * 1e3) + " g",
-          "write a mass without air as moving-mass");
-      return bare;
+    if (coil.isEmpty() || gap.isEmpty()) {
+      return OptionalDouble.empty();
     }
-    if (bare.isEmpty()) {
-      return OptionalDouble.of(without);
+    double travel = Math.abs(coil.getAsDouble() - gap.getAsDouble()) / 2;
+    if (travel > 0) {
+      return OptionalDouble.of(travel);
     }
-    agree(
-        "mms",
-        total.getAsDouble() * 1e3,
-        (bare.getAsDouble() + airKg) * 1e3,
-        MASS_AGREES,
-        "g",
-        "moving-mass and the air of the mounting");
-    return bare;
+    section.fault(
+        "coil-height",
+        "coil and gap of one height leave no travel",
+        "another height than gap-height",
+        WooferKeys.COIL_HEIGHT.write());
+    return OptionalDouble.empty();
   }
 
-  /**
-   * Returns Qms and Qts from what is given of qms, qes, qts and bl.
-   *
-   * <p>Source: Small 1972 (J. Audio Eng. Soc. 20(5) 383): 1/Qts = 1/Qms + 1/Qes, Qes = 2 pi fs Mms
-   * Re/Bl^2.
-   */
-  private Optional<Losses> losses(
-      OptionalDouble bare,
-      OptionalDouble area,
-      OptionalDouble resistance,
-      OptionalDouble resonance,
-      Optional<Mounting> mounting) {
-    OptionalDouble qms = section.optional(WooferKeys.QMS);
-    OptionalDouble qes = section.optional(WooferKeys.QES);
-    OptionalDouble qts = section.optional(WooferKeys.QTS);
-    OptionalDouble bl = section.optional(WooferKeys.BL);
-    boolean electrical = section.has("qes") || section.has("bl");
-    if (!electrical && !(section.has("qts") && section.has("qms"))) {
-      section.fault(
-          "qes",
-          "the electrical losses are missing",
-          "qes, or bl, or qts together with qms",
-          "write qes: 0.85");
-      return Optional.empty();
-    }
-    if (!section.has("qms") && !section.has("qts")) {
-      section.fault("qms", "the mechanical losses are missing", "qms, or qts", "write qms: 5.2");
-      return Optional.empty();
-    }
-    if (bl.isPresent()
-        && bare.isPresent()
-        && area.isPresent()
-        && resistance.isPresent()
-        && resonance.isPresent()
-        && mounting.isPresent()) {
-      double mass =
-          bare.getAsDouble()
-              + mounting.orElseThrow().airMassKg(diameter(area.getAsDouble()) / 2, air);
-      double fromMotor =
-          2
-              * Math.PI
-              * resonance.getAsDouble()
-              * mass
-              * resistance.getAsDouble()
-              / (bl.getAsDouble() * bl.getAsDouble());
-      if (qes.isPresent()) {
-        agree("qes", qes.getAsDouble(), fromMotor, Q_AGREES, "", "bl, fs, re and the moving mass");
-      } else {
-        qes = OptionalDouble.of(fromMotor);
+  private Optional<CoilInductance> inductance() {
+    OptionalDouble le = section.optional(WooferKeys.LE);
+    OptionalDouble second = section.optional(WooferKeys.SECOND_INDUCTANCE);
+    OptionalDouble shunt = section.optional(WooferKeys.SHUNT);
+    OptionalDouble semi = section.optional(WooferKeys.SEMI_INDUCTANCE);
+    OptionalDouble exponent = section.optional(WooferKeys.SEMI_EXPONENT);
+    if (section.has("semi-inductance") || section.has("semi-exponent")) {
+      if (section.has("le") || section.has("l2") || section.has("r2")) {
+        section.fault(
+            "semi-inductance",
+            "the coil is described twice",
+            "either le, l2, r2 or semi-inductance, semi-exponent",
+            "leave one of them out");
+      } else if (!section.has("semi-inductance")) {
+        section.required(WooferKeys.SEMI_INDUCTANCE);
+      } else if (!section.has("semi-exponent")) {
+        section.required(WooferKeys.SEMI_EXPONENT);
+      } else if (semi.isPresent() && exponent.isPresent()) {
+        return Optional.of(
+            CoilInductance.SemiInductance.ofModulus(
+                semi.getAsDouble(), INDUCTANCE_AT_HZ, exponent.getAsDouble()));
       }
-    }
-    return inOrder(qms, qes, qts);
-  }
-
-  private Optional<Losses> inOrder(OptionalDouble qms, OptionalDouble qes, OptionalDouble qts) {
-    if (qms.isPresent() && qes.isPresent()) {
-      double m = qms.getAsDouble();
-      double e = qes.getAsDouble();
-      double total = m * e / (m + e);
-      if (qts.isPresent()) {
-        agree("qts", qts.getAsDouble(), total, Q_AGREES, "", "qms and qes");
-      }
-      return Optional.of(new Losses(m, total));
-    }
-    if (qts.isEmpty()) {
       return Optional.empty();
     }
-    double total = qts.getAsDouble();
-    OptionalDouble other = qms.isPresent() ? qms : qes;
-    String name = qms.isPresent() ? "qms" : section.has("qes") ? "qes" : "bl";
-    if (other.isEmpty()) {
+    if (section.has("l2") != section.has("r2")) {
+      section.required(section.has("l2") ? WooferKeys.SHUNT : WooferKeys.SECOND_INDUCTANCE);
       return Optional.empty();
     }
-    double part = other.getAsDouble();
-    if (!(total < part)) {
-      section.fault(
-          "qts",
-          "Qts must lie below the "
-              + (qms.isPresent() ? "Qms" : "Qes")
-              + " that "
-              + name
-              + " gives",
-          "below " + Quantity.digits(part),
-          "check both values");
-      return Optional.empty();
+    if (second.isPresent() && shunt.isPresent()) {
+      return Optional.of(
+          new CoilInductance.WithEddyCurrents(
+              le.orElse(0), second.getAsDouble(), shunt.getAsDouble()));
     }
-    double mechanical = qms.isPresent() ? part : part * total / (part - total);
-    return Optional.of(new Losses(mechanical, total));
+    return le.isPresent()
+        ? Optional.of(new CoilInductance.Plain(le.getAsDouble()))
+        : Optional.empty();
   }
-
-  private void agree(
-      String key, double stated, double found, double share, String unit, String route) {
-    if (Math.abs(stated - found) > share * found) {
-      section.fault(
-          key,
-          "this contradicts "
-              + route
-              + ", which give "
-              + (Quantity.digits(found) + " " + unit).strip(),
-          "within " + Quantity.digits(share * 100) + " %",
-          "correct one of them, or leave one out");
-    }
-  }
-
-  private static double diameter(double areaM2) {
-    return 2 * Math.sqrt(areaM2 / Math.PI);
-  }
-
-  /** The quality factors that settle a woofer's losses. */
-  private record Losses(double mechanicalQ, double totalQ) {}
 }

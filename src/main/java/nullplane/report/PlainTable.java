@@ -5,21 +5,34 @@ import java.util.List;
 
 /**
  * A table in plain text: columns aligned by blanks, no boxes. The first column is flush left, the
- * others flush right; the head may have a second line for units.
+ * others flush right, except for units and remarks behind a number; the head may have a second line
+ * for units.
  */
 final class PlainTable {
   private static final String GAP = "  ";
 
   private final List<List<String>> rows = new ArrayList<>();
   private final int headRows;
+  private final boolean remarks;
 
   PlainTable(List<List<String>> head) {
+    this(head, false);
+  }
+
+  /**
+   * @param head rows of the head
+   * @param remarks whether all columns behind the second are words, flush left and left empty where
+   *     there is nothing to say
+   */
+  PlainTable(List<List<String>> head, boolean remarks) {
     rows.addAll(head);
     headRows = head.size();
+    this.remarks = remarks;
   }
 
   void add(List<String> row) {
-    rows.add(row.stream().map(cell -> cell.isBlank() ? "-" : cell).toList());
+    rows.add(
+        remarks ? List.copyOf(row) : row.stream().map(cell -> cell.isBlank() ? "-" : cell).toList());
   }
 
   /** Returns the lines, no wider than a number of characters; the first column gives way. */
@@ -39,7 +52,8 @@ final class PlainTable {
       for (int c = 0; c < columns; c++) {
         String cell = c == 0 ? shortened(row.get(c), widths[0]) : row.get(c);
         String pad = " ".repeat(Math.max(0, widths[c] - length(cell)));
-        line.append(c == 0 ? cell + pad : GAP + pad + cell);
+        line.append(c == 0 ? "" : GAP);
+        line.append(c == 0 || remarks && c > 1 ? cell + pad : pad + cell);
       }
       lines.add(line.toString().stripTrailing());
     }

@@ -1,0 +1,171 @@
+package nullplane.cli;
+
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import nullplane.driver.Datasheet;
+import nullplane.driver.LoadedResonance;
+import nullplane.driver.Woofer;
+import nullplane.faults.InputFault;
+import nullplane.faults.InvalidInputException;
+import nullplane.io.DatasheetJson;
+import nullplane.io.ReadDatasheet;
+import nullplane.io.ReadSpec;
+import nullplane.io.ResultFolder;
+import nullplane.io.RunManifest;
+import nullplane.io.SpecReader;
+import nullplane.io.WooferReader;
+import nullplane.report.DatasheetReport;
+import nullplane.report.RunInfo;
+import nullplane.units.Air;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.ParentCommand;
+import picocli.CommandLine.Spec;
+
+/** Completes and cross-checks one woofer's data. */
+@Command(
+    name = "datasheet",
+    description = {
+      "Completes one woofer's data from whatever it states, says which figures contradict the rest"
+          + " and why, and shows the woofer in free air, in an infinite baffle and, with --panel,"
+          + " on each stack's panel. Writes datasheet.json and a page.",
+      ""
+    },
+    mixinStandardHelpOptions = true,
+    versionProvider = ProgramVersion.class,
+    footer = {
+      "",
+      "The folder is results/NAME-datasheet unless --out says otherwise. With --json and without"
+          + " --out, only the document is made.",
+      "",
+      "Example:",
+      "  java -jar target/nullplane.jar datasheet specs/sample-12a.yaml \\",
+      "      --panel specs/village-hall.yaml"
+    })
+final class DatasheetCommand implements Callable<Integer> {
+  @Spec private CommandSpec command;
+
+  @ParentCommand private Nullplane program;
+
+  @Mixin private RunOptions options = new RunOptions();
+
+  @Parameters(paramLabel = "WOOFER", description = "The woofer, a YAML file.")
+  private Path wooferFile;
+
+  @Option(
+      names = "--panel",
+      paramLabel = "SPEC",
+      description = "A panel system, a YAML file: adds the woofer on each of its panels.")
+  private @Nullable Path specFile;
+
+  @Override
+  public Integer call() {
+    int threads = options.threads();
+    Instant started = Instant.now();
+    StepClock clock = new StepClock();
+    List<InputFault> faults = new ArrayList<>();
+    Optional<ReadDatasheet> read =
+        PanelCommand.unlessFaulty(() -> WooferReader.readDatasheet(wooferFile), faults);
+    Path panels = specFile;
+    Optional<ReadSpec> spec =
+        panels == null
+            ? Optional.empty()
+            : PanelCommand.unlessFaulty(() -> SpecReader.read(panels), faults);
+    if (!faults.isEmpty()) {
+      throw new InvalidInputException(faults);
+    }
+    clock.done("read the woofer");
+    ReadDatasheet woofer = read.orElseThrow();
+    Datasheet sheet = woofer.sheet();
+    List<String> notes = new ArrayList<>();
+    if (spec.isPresent()) {
+      try (Workers workers = new Workers(threads)) {
+        sheet = onPanels(sheet, spec.orElseThrow(), workers, notes);
+      }
+      clock.done("solve the panels");
+    }
+    byte[] json = DatasheetJson.of(sheet, woofer.digest(), ProgramVersion.text());
+    if (options.json() && options.out().isEmpty()) {
+      print(new String(json, StandardCharsets.UTF_8));
+    } else {
+      write(woofer, sheet, notes, json, started, clock);
+    }
+    return 0;
+  }
+
+  private Datasheet onPanels(
+      Datasheet sheet, ReadSpec read, Workers workers, List<String> notes) {
+    Optional<Woofer> woofer = sheet.small();
+    if (woofer.isEmpty()) {
+      return sheet;
+    }
+    List<LoadedResonance> loaded =
+        PanelLoadStep.solve(
+            woofer.orElseThrow(), read, Air.standard(), workers, program.stop());
+    Datasheet more = sheet;
+    for (int s = 0; s < loaded.size(); s++) {
+      more = more.with("panel: " + read.spec().stacks().get(s).name(), loaded.get(s));
+    }
+    notes.add(
+        "On a panel all woofers of the stack move together; the air is that of the solved panel"
+            + " at the resonance found there, its loss by radiation is left out.");
+    double own = 2e3 * woofer.orElseThrow().radiusM();
+    double meant = 2e3 * read.spec().stacks().get(0).pistons().get(0).radiusM();
+    if (Math.abs(own / meant - 1) > 0.005) {
+      notes.add(
+          String.format(
+              Locale.ROOT,
+              "The panels were solved for this woofer's piston of %.0f mm; the spec is for %.0f mm.",
+              own,
+              meant));
+    }
+    return more;
+  }
+
+  private void write(
+      ReadDatasheet woofer,
+      Datasheet sheet,
+      List<String> notes,
+      byte[] json,
+      Instant started,
+      StepClock clock) {
+    Path folder = options.folderFor(wooferFile, "-datasheet");
+    RunInfo run = new RunInfo(woofer.digest(), 0, ProgramVersion.text());
+    try (ResultFolder results = ResultFolder.open(folder)) {
+      results.add("datasheet.json", json);
+      DatasheetReport.pages(sheet, run, notes).forEach(results::add);
+      clock.done("write");
+      results.publish(
+          new RunManifest(
+              woofer.fileName(),
+              woofer.digest(),
+              run.seed(),
+              run.version(),
+              started,
+              Instant.now(),
+              clock.steps(),
+              0));
+    }
+    print(
+        options.json()
+            ? new String(json, StandardCharsets.UTF_8)
+            : DatasheetReport.terminal(sheet, run, notes, folder.toString(), options.colour()));
+  }
+
+  private void print(String text) {
+    PrintWriter out = command.commandLine().getOut();
+    out.print(text);
+    out.flush();
+  }
+}
