@@ -12,5 +12,4 @@ import nullplane.scoring.DesignSpec;
  * @param fileName the file as the user named it
  * @param date the date that the spec bears, if it does
  */
-public record ReadSpec(
-    DesignSpec spec, String digest, String fileName, Optional<LocalDate> date) {}
+public record ReadSpec(DesignSpec spec, String digest, String fileName, Optional<LocalDate> date) {}

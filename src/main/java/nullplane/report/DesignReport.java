@@ -129,8 +129,7 @@ public final class DesignReport {
     String folder = folder(rank);
     parts.put(
         folder + FactorySheet.WINDOW_PICTURE + ".svg", new Once(() -> sheet.windowPicture().svg()));
-    parts.put(
-        makerFile(rank, ".html"), () -> utf8(sheet.html(pictures(parts, folder))));
+    parts.put(makerFile(rank, ".html"), () -> utf8(sheet.html(pictures(parts, folder))));
     for (Paper paper : Paper.values()) {
       parts.put(makerFile(rank, "-" + paper.word() + ".pdf"), () -> sheet.pdf(paper, ranges));
     }

@@ -15,7 +15,6 @@ import nullplane.sample.MakerBrief;
 import nullplane.scoring.Assessment;
 import nullplane.scoring.DesignSpec;
 import nullplane.units.Curve;
-import nullplane.units.Range;
 
 /**
  * The sheet that a maker of woofers quotes from: what is asked for, what is accepted, how it is
@@ -185,11 +184,11 @@ public final class FactorySheet {
     blocks.add(new Document.Heading(2, "Large signal"));
     blocks.add(table(Section.LARGE_SIGNAL));
     blocks.add(new Document.Heading(2, "Priorities, first things first"));
-    blocks.add(numbered(brief.priorities()));
+    blocks.add(numbered("Priority", brief.priorities()));
   }
 
   private void tests(List<Document.Block> blocks) {
-    blocks.add(new Document.Heading(2, "Acceptance tests", true));
+    blocks.add(new Document.Heading(2, "Acceptance tests"));
     List<List<String>> rows = new ArrayList<>();
     for (BriefTest test : brief.tests()) {
       rows.add(List.of(test.name(), test.method(), test.limit(), test.count()));
@@ -201,17 +200,15 @@ public final class FactorySheet {
             List.of(false, false, false, false),
             List.of(15, 43, 29, 13)));
     blocks.add(new Document.Heading(2, "Open questions to the maker"));
-    blocks.add(numbered(brief.questions()));
+    blocks.add(numbered("Question", brief.questions()));
     blocks.add(new Document.Heading(2, "Drawings"));
     texts.drawings().forEach(text -> blocks.add(new Document.Paragraph(text)));
   }
 
   private void pictures(List<Document.Block> blocks) {
-    blocks.add(new Document.Heading(2, "On the customer's own panels", true));
-    blocks.add(
-        new Document.Figure(LEVEL_FILE, SpecificationSheet.caption(Charts.Kind.LEVEL)));
-    blocks.add(
-        new Document.Figure(LOUDEST_FILE, SpecificationSheet.caption(Charts.Kind.LOUDEST)));
+    blocks.add(new Document.Heading(2, "On the customer's own panels"));
+    blocks.add(new Document.Figure(LEVEL_FILE, SpecificationSheet.caption(Charts.Kind.LEVEL)));
+    blocks.add(new Document.Figure(LOUDEST_FILE, SpecificationSheet.caption(Charts.Kind.LOUDEST)));
     blocks.add(new Document.Heading(2, "Impedance window for incoming inspection"));
     blocks.add(
         new Document.Figure(
@@ -222,7 +219,7 @@ public final class FactorySheet {
   }
 
   private void reasons(List<Document.Block> blocks) {
-    blocks.add(new Document.Heading(2, "Why each value", true));
+    blocks.add(new Document.Heading(2, "Why each value"));
     List<List<String>> rows = new ArrayList<>();
     for (BriefValue value : brief.values()) {
       if (value.target().isPresent() || value.window().limits() || !value.words().isEmpty()) {
@@ -250,43 +247,42 @@ public final class FactorySheet {
               symbol(value),
               value.name(),
               target(value),
-              value.words().isEmpty() ? unit(value.unit()) : "-",
+              value.words().isEmpty() ? value.unit().shown() : "-",
               window(value),
               value.window().basis(),
               value.condition()));
     }
     return new Document.Table(
-        List.of("Symbol", "Quantity", "Target", "Unit", "Window", "Window from", "Condition, method"),
+        List.of("Symbol", "Quantity", "Target", "Unit", "Window", "Basis", "Condition, method"),
         rows,
         List.of(false, false, true, false, true, false, false),
-        List.of(8, 19, 10, 8, 13, 15, 27));
+        List.of(7, 18, 13, 9, 13, 14, 26));
   }
 
-  private static Document.Table numbered(List<String> items) {
+  private static Document.Table numbered(String head, List<String> items) {
     List<List<String>> rows = new ArrayList<>();
     for (int i = 0; i < items.size(); i++) {
       rows.add(List.of(Integer.toString(i + 1), items.get(i)));
     }
-    return new Document.Table(
-        List.of("No.", "Text"), rows, List.of(true, false), List.of(5, 95));
+    return new Document.Table(List.of("No.", head), rows, List.of(true, false), List.of(5, 95));
   }
 
   private static String symbol(BriefValue value) {
     return value.symbol().isEmpty() ? "-" : value.symbol();
   }
 
-  private static String unit(BriefUnit unit) {
-    return unit.shown();
-  }
-
   private static String shown(BriefValue value) {
-    return value.words().isEmpty() && value.target().isPresent()
-        ? target(value) + " " + unit(value.unit())
+    return value.words().isEmpty() && value.target().isPresent() && value.unit() != BriefUnit.ONE
+        ? target(value) + " " + value.unit().shown()
         : target(value);
   }
 
   private static String target(BriefValue value) {
-    return value.words().isEmpty() ? number(value.target(), value.unit()) : value.words();
+    if (!value.words().isEmpty()) {
+      return value.words();
+    }
+    boolean limitOnly = value.target().isEmpty() && value.window().limits();
+    return limitOnly ? "-" : number(value.target(), value.unit());
   }
 
   private static String number(OptionalDouble value, BriefUnit unit) {

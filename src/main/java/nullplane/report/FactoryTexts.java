@@ -46,13 +46,16 @@ final class FactoryTexts {
     String q = Figures.number(freeAir.totalQ());
     return List.of(
         "This woofer of "
-            + Figures.millimetres(woofer.nominalM())
+            + Charts.plain(woofer.nominalM() * 1e3)
+            + " mm"
             + " nominal size sits in a bare flat panel, open at the back, with no box. It plays from "
-            + Figures.hertz(spec.target().lowCornerHz())
-            + " to "
-            + Figures.hertz(spec.target().upperCornerHz())
-            + "; a main driver takes over above. The same woofer serves every stack: "
-            + assessment.stacks().stream().map(FactoryTexts::stack).collect(Collectors.joining("; "))
+            + Charts.plain(spec.target().lowCornerHz())
+            + " Hz to "
+            + Charts.plain(spec.target().upperCornerHz())
+            + " Hz; a main driver takes over above. The same woofer serves every stack: "
+            + assessment.stacks().stream()
+                .map(FactoryTexts::stack)
+                .collect(Collectors.joining("; "))
             + ".",
         "Front and rear waves meet round the rim, so the pressure falls by 6 dB per octave below the"
             + " panel's corner. The woofer's own resonance makes up for that: "
@@ -77,9 +80,9 @@ final class FactoryTexts {
         + " ("
         + (woofers == 1 ? "1 woofer" : woofers + " woofers, " + stack.wiring().inWords())
         + ", on "
-        + Figures.number(outline.widthM() * 100)
+        + Charts.plain(outline.widthM() * 100)
         + " cm x "
-        + Figures.number(outline.heightM() * 100)
+        + Charts.plain(outline.heightM() * 100)
         + " cm)";
   }
 
@@ -87,7 +90,8 @@ final class FactoryTexts {
   String conditions() {
     return "Unless a row says otherwise: terms as in IEC 60268-5; axis horizontal, hung in free air,"
         + " 1 m or more from any surface; 20 \u00b0C, 101.3 kPa; "
-        + Figures.of(bench.sweepV(), "V")
+        + Charts.plain(bench.sweepV())
+        + "\u00a0V"
         + " root mean square at the terminals, source below 0.05 ohm, sine sweep from 10 Hz to 1"
         + " kHz upwards, 24 points or more per octave; after break-in: "
         + Figures.of(breakInV(), "V")
@@ -140,12 +144,11 @@ final class FactoryTexts {
             Locale.ROOT,
             "Sampling plan by ISO 2859-1, normal inspection, agreed with the lot's size. With n = %d"
                 + " and Ac = %d a lot of which %.0f %% are bad still passes %.0f times in 100, so"
-                + " orders below %d units are tested in full",
+                + " small orders are tested in full",
             LOT_SAMPLE,
             LOT_ACCEPTED,
             100 * BAD_SHARE,
-            100 * LotOdds.passing(LOT_SAMPLE, LOT_ACCEPTED, BAD_SHARE),
-            4 * LOT_SAMPLE);
+            100 * LotOdds.passing(LOT_SAMPLE, LOT_ACCEPTED, BAD_SHARE));
     return List.of(
         new BriefTest(
             "Polarity",
@@ -161,7 +164,8 @@ final class FactoryTexts {
         new BriefTest(
             "Impedance sweep",
             "Free air, "
-                + Figures.of(bench.sweepV(), "V")
+                + Charts.plain(bench.sweepV())
+                + "\u00a0V"
                 + ", 20 Hz to 1 kHz; modulus and phase recorded.",
             "Modulus inside the band of the picture and of the workbook; then fs, Qms, Qes and Qts"
                 + " from the sweep in their windows.",
@@ -199,7 +203,11 @@ final class FactoryTexts {
                 + " maker keeps. Each with its own sweep, Re and moving mass.",
             "All tests above.",
             "before a series"),
-        new BriefTest("Lots", odds + ".", "No unit outside a window among more than Ac.", "each lot"));
+        new BriefTest(
+            "Lots",
+            odds + ".",
+            "At most Ac units outside a window; no unit that rubs, buzzes or has the wrong polarity.",
+            "each lot"));
   }
 
   private String samples() {
@@ -238,9 +246,10 @@ final class FactoryTexts {
             + " coil's rest position before the panels are cut, and a section of the motor with every"
             + " dimension that the coil data above name.",
         "Nominal size "
-            + Figures.millimetres(woofer.nominalM())
+            + Charts.plain(woofer.nominalM() * 1e3)
+            + " mm"
             + ". Woofers and rims of these panels leave room for an outer diameter of at most "
-            + Figures.millimetres(room)
+            + (room > 0 ? Figures.millimetres(room) : Figures.NOT_DETERMINED)
             + (room < woofer.nominalM()
                 ? ", which is less than the nominal size: please state the frame's real diameter."
                 : ".")

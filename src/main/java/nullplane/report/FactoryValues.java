@@ -52,7 +52,8 @@ final class FactoryValues {
     reasons = new ParameterTable(spec, assessment, verdict);
     sweep =
         "free air, "
-            + Figures.of(new BenchDrive(woofer, Air.standard()).sweepV(), "V")
+            + Charts.plain(new BenchDrive(woofer, Air.standard()).sweepV())
+            + " V"
             + ", 20 \u00b0C, after break-in; impedance sweep";
   }
 
@@ -91,11 +92,29 @@ final class FactoryValues {
         freeAir.resonanceHz(),
         sweep,
         reasons.reason("fs"));
-    target("qts", "Qts", "total Q factor", BriefUnit.ONE, freeAir.totalQ(), sweep + ", source of 0 ohm",
+    target(
+        "qts",
+        "Qts",
+        "total Q factor",
+        BriefUnit.ONE,
+        freeAir.totalQ(),
+        sweep + ", source of 0 ohm",
         reasons.reason("Qts"));
-    target("qes", "Qes", "electrical Q factor", BriefUnit.ONE, freeAir.electricalQ(), sweep,
+    target(
+        "qes",
+        "Qes",
+        "electrical Q factor",
+        BriefUnit.ONE,
+        freeAir.electricalQ(),
+        sweep,
         reasons.reason("Qes"));
-    target("qms", "Qms", "mechanical Q factor", BriefUnit.ONE, freeAir.mechanicalQ(), sweep,
+    target(
+        "qms",
+        "Qms",
+        "mechanical Q factor",
+        BriefUnit.ONE,
+        freeAir.mechanicalQ(),
+        sweep,
         reasons.reason("Qms") + " More does no harm to the sound; Qts is what counts.");
     target(
         "re",
@@ -114,20 +133,39 @@ final class FactoryValues {
         woofer.bareMassKg(),
         "without air; weighed before assembly, half of surround and spider counted",
         reasons.reason("Mmd"));
-    target("mms", "Mms", "moving mass with air", BriefUnit.KILOGRAM, freeAir.movingMassKg(),
+    target(
+        "mms",
+        "Mms",
+        "moving mass with air",
+        BriefUnit.KILOGRAM,
+        freeAir.movingMassKg(),
         "free air, small signal, after break-in; two sweeps, one with an added mass",
         reasons.reason("Mms"));
-    target("bl", "Bl", "force factor", BriefUnit.TESLA_METRE, woofer.forceFactorTm(),
+    target(
+        "bl",
+        "Bl",
+        "force factor",
+        BriefUnit.TESLA_METRE,
+        woofer.forceFactorTm(),
         "small signal, coil at rest; from Qes, fs, Mms and Re",
         reasons.reason("Bl"));
-    target("sd", "Sd", "effective area of the piston", BriefUnit.SQUARE_METRE,
+    target(
+        "sd",
+        "Sd",
+        "effective area of the piston",
+        BriefUnit.SQUARE_METRE,
         woofer.effectiveAreaM2(),
-        "to the middle of the surround, diameter "
-            + Figures.millimetres(2 * woofer.radiusM()),
+        "to the middle of the surround, diameter " + Figures.millimetres(2 * woofer.radiusM()),
         reasons.reason("Sd"));
     if (woofer.inductanceH() > 0) {
-      target("le", "Le", "inductance of the coil", BriefUnit.HENRY, woofer.inductanceH(),
-          "free air, at 1 kHz, as one inductance in series with Re", reasons.reason("Le"));
+      target(
+          "le",
+          "Le",
+          "inductance of the coil",
+          BriefUnit.HENRY,
+          woofer.inductanceH(),
+          "free air, at 1 kHz, as one inductance in series with Re",
+          reasons.reason("Le"));
     }
   }
 
@@ -160,51 +198,128 @@ final class FactoryValues {
   }
 
   private void derived() {
-    add(Section.TARGET, "kms", "Kms", "stiffness of the suspension", BriefUnit.NEWTON_PER_METRE,
-        OptionalDouble.of(woofer.stiffnessNPerM()), BriefWindow.NONE,
-        "small signal, at rest, after break-in", FOLLOWS);
-    add(Section.TARGET, "rms", "Rms", "mechanical resistance", BriefUnit.NEWTON_SECOND_PER_METRE,
-        OptionalDouble.of(woofer.lossNsPerM()), BriefWindow.NONE, "small signal", FOLLOWS);
-    target("vas", "Vas", "equivalent volume of the compliance", BriefUnit.CUBIC_METRE,
-        freeAir.equivalentVolumeM3(), "from Mms, fs and Sd; air of 20 \u00b0C, 101.3 kPa",
+    add(
+        Section.TARGET,
+        "kms",
+        "Kms",
+        "stiffness of the suspension",
+        BriefUnit.NEWTON_PER_METRE,
+        OptionalDouble.of(woofer.stiffnessNPerM()),
+        BriefWindow.NONE,
+        "small signal, at rest, after break-in",
+        FOLLOWS);
+    add(
+        Section.TARGET,
+        "rms",
+        "Rms",
+        "mechanical resistance",
+        BriefUnit.NEWTON_SECOND_PER_METRE,
+        OptionalDouble.of(woofer.lossNsPerM()),
+        BriefWindow.NONE,
+        "small signal",
+        FOLLOWS);
+    target(
+        "vas",
+        "Vas",
+        "equivalent volume of the compliance",
+        BriefUnit.CUBIC_METRE,
+        freeAir.equivalentVolumeM3(),
+        "from Mms, fs and Sd; air of 20 \u00b0C, 101.3 kPa",
         reasons.reason("Vas"));
     double halfSpace =
         SmallSignal.levelAtOneWatt(freeAir.referenceEfficiency(), Air.standard())
             + SmallSignal.levelOverOneWatt(spec.target().voltageV(), woofer.resistanceOhm());
-    target("level", "L", "level at " + Charts.plain(spec.target().voltageV()) + " V",
-        BriefUnit.DECIBEL, halfSpace,
+    target(
+        "level",
+        "L",
+        "level at " + Charts.plain(spec.target().voltageV()) + " V",
+        BriefUnit.DECIBEL,
+        halfSpace,
         "half space, 1 m, above resonance; computed, not the level on a panel",
         reasons.reason("L"));
     SmallSignal baffle = SmallSignal.of(woofer, Mounting.INFINITE_BAFFLE, Air.standard());
-    add(Section.TARGET, "fs-baffle", "fs", "resonance frequency in a standard baffle",
-        BriefUnit.HERTZ, OptionalDouble.of(baffle.resonanceHz()), BriefWindow.NONE,
+    add(
+        Section.TARGET,
+        "fs-baffle",
+        "fs",
+        "resonance frequency in a standard baffle",
+        BriefUnit.HERTZ,
+        OptionalDouble.of(baffle.resonanceHz()),
+        BriefWindow.NONE,
         "large baffle instead of free air",
         "For makers who measure in a baffle: more air moves along.");
-    add(Section.TARGET, "qts-baffle", "Qts", "total Q factor in a standard baffle",
-        BriefUnit.ONE, OptionalDouble.of(baffle.totalQ()), BriefWindow.NONE,
-        "large baffle instead of free air", "As above.");
+    add(
+        Section.TARGET,
+        "qts-baffle",
+        "Qts",
+        "total Q factor in a standard baffle",
+        BriefUnit.ONE,
+        OptionalDouble.of(baffle.totalQ()),
+        BriefWindow.NONE,
+        "large baffle instead of free air",
+        "As above.");
   }
 
   private void coil() {
-    add(Section.COIL, "gap-height", "hg", "height of the gap", BriefUnit.METRE,
-        OptionalDouble.of(spec.woofer().gapHeightM()), BriefWindow.NONE, "top plate",
+    add(
+        Section.COIL,
+        "gap-height",
+        "hg",
+        "height of the gap",
+        BriefUnit.METRE,
+        OptionalDouble.of(spec.woofer().gapHeightM()),
+        BriefWindow.NONE,
+        "top plate",
         "Assumed by the spec; travel and coil mass are computed with it.");
-    add(Section.COIL, "winding-height", "hc", "height of the winding", BriefUnit.METRE,
-        OptionalDouble.of(assessment.budget().windingHeightM()), BriefWindow.NONE,
-        "overhung, geometric", "The gap's height and twice the travel.");
-    add(Section.COIL, "flux", "B", "mean flux density in the gap", BriefUnit.TESLA,
-        OptionalDouble.of(spec.woofer().fluxT()), BriefWindow.NONE, "coil's volume, cold",
+    add(
+        Section.COIL,
+        "winding-height",
+        "hc",
+        "height of the winding",
+        BriefUnit.METRE,
+        OptionalDouble.of(assessment.budget().windingHeightM()),
+        BriefWindow.NONE,
+        "overhung, geometric",
+        "The gap's height and twice the travel.");
+    add(
+        Section.COIL,
+        "flux",
+        "B",
+        "mean flux density in the gap",
+        BriefUnit.TESLA,
+        OptionalDouble.of(spec.woofer().fluxT()),
+        BriefWindow.NONE,
+        "coil's volume, cold",
         "Assumed by the spec; Bl is what counts, not B.");
-    add(Section.COIL, "motor-strength", "Bl\u00b2/Re", "electrical damping of the motor",
-        BriefUnit.NEWTON_SECOND_PER_METRE, OptionalDouble.of(woofer.motorStrengthNsPerM()),
-        BriefWindow.NONE, "small signal, coil at rest",
+    add(
+        Section.COIL,
+        "motor-strength",
+        "Bl\u00b2/Re",
+        "electrical damping of the motor",
+        BriefUnit.NEWTON_SECOND_PER_METRE,
+        OptionalDouble.of(woofer.motorStrengthNsPerM()),
+        BriefWindow.NONE,
+        "small signal, coil at rest",
         "What the coil's mass pays for; see Qes.");
-    add(Section.COIL, "wire-mass", "", "mass of the wire", BriefUnit.KILOGRAM,
-        OptionalDouble.of(assessment.budget().coilMassKg()), BriefWindow.NONE,
-        "bare copper, all of the winding", "Least wire that gives Bl\u00b2/Re at this flux.");
-    add(Section.COIL, "cone-mass", "", "left for cone, former and shares", BriefUnit.KILOGRAM,
+    add(
+        Section.COIL,
+        "wire-mass",
+        "",
+        "mass of the wire",
+        BriefUnit.KILOGRAM,
+        OptionalDouble.of(assessment.budget().coilMassKg()),
+        BriefWindow.NONE,
+        "bare copper, all of the winding",
+        "Least wire that gives Bl\u00b2/Re at this flux.");
+    add(
+        Section.COIL,
+        "cone-mass",
+        "",
+        "left for cone, former and shares",
+        BriefUnit.KILOGRAM,
         OptionalDouble.of(assessment.budget().remainderKg()),
-        BriefWindow.NONE, "Mmd less the wire; half of surround and spider counted",
+        BriefWindow.NONE,
+        "Mmd less the wire; half of surround and spider counted",
         "A cone of this size needs "
             + Figures.grams(assessment.budget().leastRemainderKg())
             + " or more (common practice).");
@@ -217,46 +332,102 @@ final class FactoryValues {
 
   private void largeSignal() {
     double travel = woofer.travelM();
-    add(Section.LARGE_SIGNAL, "travel", "xmax", "travel, one way", BriefUnit.METRE,
-        OptionalDouble.of(travel), BriefWindow.atLeast(travel, "needed for the loudest level"),
-        "peak, from rest; geometric, (hc - hg)/2", reasons.reason("xmax"));
-    add(Section.LARGE_SIGNAL, "bl-at-travel", "", "Bl left at the travel, both ways",
-        BriefUnit.SHARE, OptionalDouble.empty(),
+    add(
+        Section.LARGE_SIGNAL,
+        "travel",
+        "xmax",
+        "travel, one way",
+        BriefUnit.METRE,
+        OptionalDouble.of(travel),
+        BriefWindow.atLeast(travel, "needed for the loudest level"),
+        "peak, from rest; geometric, (hc - hg)/2",
+        reasons.reason("xmax"));
+    add(
+        Section.LARGE_SIGNAL,
+        "bl-at-travel",
+        "",
+        "Bl left at the travel, both ways",
+        BriefUnit.SHARE,
+        OptionalDouble.empty(),
         BriefWindow.atLeast(FORCE_FACTOR_LEFT, "criterion as in IEC 62458"),
-        "of Bl at rest, at +xmax and at -xmax",
+        "share of Bl at rest, at the travel outwards and inwards",
         "The weak motor is all that brakes the cone; it must not let go on one side.");
-    add(Section.LARGE_SIGNAL, "cms-at-travel", "", "compliance left at the travel, both ways",
-        BriefUnit.SHARE, OptionalDouble.empty(),
+    add(
+        Section.LARGE_SIGNAL,
+        "cms-at-travel",
+        "",
+        "compliance left at the travel, both ways",
+        BriefUnit.SHARE,
+        OptionalDouble.empty(),
         BriefWindow.atLeast(COMPLIANCE_LEFT, "criterion as in IEC 62458"),
-        "of Cms at rest, at +xmax and at -xmax",
+        "share of Cms at rest, at the travel outwards and inwards",
         "No air spring of a box evens out the suspension: it must be symmetric by itself.");
     BriefValue rest =
-        new BriefValue(Section.LARGE_SIGNAL, "rest-position", "x0", "rest position of the coil",
-            BriefUnit.METRE, OptionalDouble.of(0), "", BriefWindow.NONE,
+        new BriefValue(
+            Section.LARGE_SIGNAL,
+            "rest-position",
+            "x0",
+            "rest position of the coil",
+            BriefUnit.METRE,
+            OptionalDouble.of(0),
+            "",
+            BriefWindow.NONE,
             "from the middle of the gap, after break-in, axis horizontal",
             "An offset takes travel away on one side and shifts Bl.");
     values.add(rest.withWindow(CommonPractice.window("rest-position", 0).orElseThrow()));
-    add(Section.LARGE_SIGNAL, "clearance", "", "mechanical clearance, one way", BriefUnit.METRE,
+    add(
+        Section.LARGE_SIGNAL,
+        "clearance",
+        "",
+        "mechanical clearance, one way",
+        BriefUnit.METRE,
         OptionalDouble.of(CLEARANCE * travel),
         BriefWindow.atLeast(CLEARANCE * travel, "common practice, 1.25 x travel"),
         "nothing touches: coil and back plate, spider and top plate, cone and basket",
         "A bare panel has no box that stops the cone before it strikes.");
-    add(Section.LARGE_SIGNAL, "power", "P", "rated noise power", BriefUnit.WATT,
-        OptionalDouble.of(woofer.powerW()), BriefWindow.atLeast(woofer.powerW(), "given by the spec"),
+    add(
+        Section.LARGE_SIGNAL,
+        "power",
+        "P",
+        "rated noise power",
+        BriefUnit.WATT,
+        OptionalDouble.of(woofer.powerW()),
+        BriefWindow.atLeast(woofer.powerW(), "given by the spec"),
         "long term, as heat in the coil; no box to warm up, open at the rear",
         reasons.reason("P"));
   }
 
   private void target(
-      String key, String symbol, String name, BriefUnit unit, double target, String condition,
+      String key,
+      String symbol,
+      String name,
+      BriefUnit unit,
+      double target,
+      String condition,
       String reason) {
-    add(Section.TARGET, key, symbol, name, unit, OptionalDouble.of(target),
-        CommonPractice.window(key, target).orElse(BriefWindow.NONE), condition, reason);
+    add(
+        Section.TARGET,
+        key,
+        symbol,
+        name,
+        unit,
+        OptionalDouble.of(target),
+        CommonPractice.window(key, target).orElse(BriefWindow.NONE),
+        condition,
+        reason);
   }
 
   private void unknown(String key, String name, BriefUnit unit) {
-    add(Section.COIL, key, "", name, unit, OptionalDouble.empty(), BriefWindow.NONE,
-        "please state", "Left to the maker; asked for below.");
+    add(
+        Section.COIL,
+        key,
+        "",
+        name,
+        unit,
+        OptionalDouble.empty(),
+        BriefWindow.NONE,
+        "please state",
+        "Left to the maker; asked for below.");
   }
 
   private void add(
@@ -270,8 +441,7 @@ final class FactoryValues {
       String condition,
       String reason) {
     values.add(
-        new BriefValue(
-            section, key, symbol, name, unit, target, "", window, condition, reason));
+        new BriefValue(section, key, symbol, name, unit, target, "", window, condition, reason));
   }
 
   /** Returns the range of a value's window, closed by the target where it is open (SI). */

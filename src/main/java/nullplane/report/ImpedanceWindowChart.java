@@ -13,7 +13,7 @@ final class ImpedanceWindowChart {
   private static final int LEFT_PX = 72;
   private static final int RIGHT_PX = 28;
   private static final int TOP_PX = 36;
-  private static final int HEIGHT_PX = 330;
+  private static final int HEIGHT_PX = 250;
   private static final int FOOT_PX = 78;
   private static final Color BAND = Palette.tint(Palette.stack(0), 0.3);
 

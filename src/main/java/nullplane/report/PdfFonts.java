@@ -44,7 +44,9 @@ final class PdfFonts {
     return new PDFontSupplier(PDType0Font.load(document, parsed(font), true));
   }
 
-  /** Returns a font without its ligatures: text stays searchable, and setting it is twice as fast. */
+  /**
+   * Returns a font without its ligatures: text stays searchable, and setting it is twice as fast.
+   */
   private static TrueTypeFont parsed(byte[] font) throws IOException {
     TrueTypeFont parsed = new TTFParser().parse(new RandomAccessReadBuffer(font));
     parsed.setEnableGsub(false);

@@ -19,11 +19,13 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TimeZone;
 import java.util.function.Function;
+import java.util.regex.Pattern;
 import javax.xml.XMLConstants;
 import javax.xml.parsers.DocumentBuilderFactory;
 import javax.xml.parsers.ParserConfigurationException;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDDocumentInformation;
+import org.jspecify.annotations.Nullable;
 import org.w3c.dom.Element;
 import org.xml.sax.InputSource;
 import org.xml.sax.SAXException;
@@ -33,18 +35,21 @@ import org.xml.sax.SAXException;
  * gives the same bytes; nothing is ever fetched from outside.
  */
 final class PdfWriter {
+  private static final Pattern UNIT =
+      Pattern.compile("(\\d) (?=(?:k?Hz|[cm]?m|g|V|W|ohm|dB|kPa|s|h|T|mH|%)(?![\\p{L}\\d]))");
+  private static final Pattern CELSIUS = Pattern.compile("(\\d+)[ \u00a0]\u00b0C");
   private static final String PICTURE_TYPE = "image/nullplane";
 
   private static final String STYLE =
       """
       @page { size: %smm %smm; margin: 13mm 14mm 17mm 14mm;
-        @bottom-left { content: element(foot); width: 84%%; vertical-align: top; padding-top: 2mm; }
-        @bottom-right { content: counter(page) " of " counter(pages); font: 7pt Sheet;
-          vertical-align: top; padding-top: 2mm; text-align: right; } }
+        @bottom-left { content: element(foot); width: 84%%; vertical-align: top;
+          padding-top: 1.5mm; }
+        @bottom-right { content: counter(page) " of " counter(pages); width: 16%%;
+          font: 7pt Sheet; vertical-align: top; padding-top: 1.5mm; text-align: right; } }
       html, * { font-family: Sheet; }
       body { font: 8.6pt/1.32 Sheet; color: #000; margin: 0; }
-      #foot { position: running(foot); font: 7pt Sheet; border-top: 0.5pt solid #000;
-        padding-top: 1mm; }
+      #foot { position: running(foot); font: 7pt Sheet; }
       h1 { font-size: 15pt; margin: 0 0 2mm; padding-bottom: 1mm; border-bottom: 2pt solid #0072b2; }
       h2 { font-size: 11pt; margin: 4.5mm 0 1.2mm; page-break-after: avoid; }
       h3 { font-size: 9pt; margin: 3mm 0 1mm; page-break-after: avoid; }
@@ -59,6 +64,7 @@ final class PdfWriter {
         vertical-align: bottom; }
       td { border-bottom: 0.4pt solid #bbb; padding: 0.55mm 1mm; vertical-align: top; }
       .number { text-align: right; }
+      .whole { white-space: nowrap; }
       .page { page-break-before: always; margin-top: 0; }
       figure { display: block; margin: 2mm 0; page-break-inside: avoid; }
       figcaption { display: block; font-size: 7.6pt; color: #333; margin-top: 1mm; }
@@ -94,9 +100,16 @@ final class PdfWriter {
             + "</style></head><body><div id=\"foot\">"
             + Html.escaped(document.foot())
             + "</div>"
-            + body
+            + unbroken(body)
             + "</body></html>";
     return render(page, pictures, digest, date);
+  }
+
+  /** Returns the markup with numbers held together with their units at the ends of lines. */
+  private static String unbroken(String body) {
+    return CELSIUS
+        .matcher(UNIT.matcher(body).replaceAll("$1\u00a0"))
+        .replaceAll("<span class=\"whole\">$1\u00a0\u00b0C</span>");
   }
 
   /** Renders XHTML; whatever it points to outside is left out. */
@@ -172,7 +185,10 @@ final class PdfWriter {
   /** Draws pictures where the page has room for them. */
   private record Drawers(Function<String, Picture> pictures) implements FSObjectDrawerFactory {
     @Override
-    public FSObjectDrawer createDrawer(Element element) {
+    public @Nullable FSObjectDrawer createDrawer(Element element) {
+      if (!isReplacedObject(element)) {
+        return null;
+      }
       Picture picture = pictures.apply(element.getAttribute("data"));
       return (e, x, y, width, height, device, context, dotsPerPixel) -> {
         device.drawWithGraphics(

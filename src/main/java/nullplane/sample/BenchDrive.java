@@ -51,8 +51,8 @@ public final class BenchDrive {
   }
 
   /**
-   * Returns the voltage at which a sweep from 20 Hz to 1 kHz takes the cone to a share of its travel
-   * where it moves most (V), root mean square.
+   * Returns the voltage at which a sweep from 20 Hz to 1 kHz takes the cone to a share of its
+   * travel where it moves most (V), root mean square.
    *
    * @param share share of the travel (1)
    */

@@ -20,14 +20,14 @@ public final class CommonPractice {
 
   private static final Map<String, Usual> SHARES =
       Map.ofEntries(
-          Map.entry("re", new Usual(0.05, SAID + "\u00b15 %")),
-          Map.entry("fs", new Usual(0.10, SAID + "\u00b110 to 15 %")),
-          Map.entry("qts", new Usual(0.15, SAID + "\u00b115 %")),
-          Map.entry("qes", new Usual(0.15, SAID + "\u00b115 %")),
-          Map.entry("moving-mass", new Usual(0.05, SAID + "\u00b15 to 8 %")),
-          Map.entry("mms", new Usual(0.05, SAID + "\u00b15 to 8 %")),
-          Map.entry("bl", new Usual(0.05, SAID + "\u00b15 to 7.5 %")),
-          Map.entry("vas", new Usual(0.20, SAID + "\u00b120 to 25 %")),
+          Map.entry("re", new Usual(0.05, SAID + "\u00b15\u00a0%")),
+          Map.entry("fs", new Usual(0.10, SAID + "\u00b110 to 15\u00a0%")),
+          Map.entry("qts", new Usual(0.15, SAID + "\u00b115\u00a0%")),
+          Map.entry("qes", new Usual(0.15, SAID + "\u00b115\u00a0%")),
+          Map.entry("moving-mass", new Usual(0.05, SAID + "\u00b15 to 8\u00a0%")),
+          Map.entry("mms", new Usual(0.05, SAID + "\u00b15 to 8\u00a0%")),
+          Map.entry("bl", new Usual(0.05, SAID + "\u00b15 to 7.5\u00a0%")),
+          Map.entry("vas", new Usual(0.20, SAID + "\u00b120 to 25\u00a0%")),
           Map.entry("qms", new Usual(0.20, PROPOSED)),
           Map.entry("le", new Usual(0.15, PROPOSED)));
 
@@ -45,11 +45,11 @@ public final class CommonPractice {
     return switch (key) {
       case "level" ->
           Optional.of(
-              BriefWindow.between(target - LEVEL_DB, target + LEVEL_DB, SAID + "\u00b11 dB"));
+              BriefWindow.between(target - LEVEL_DB, target + LEVEL_DB, SAID + "\u00b11\u00a0dB"));
       case "rest-position" ->
           Optional.of(
               BriefWindow.between(
-                  target - REST_POSITION_M, target + REST_POSITION_M, SAID + "\u00b10.5 mm"));
+                  target - REST_POSITION_M, target + REST_POSITION_M, SAID + "\u00b10.5\u00a0mm"));
       default ->
           Optional.ofNullable(SHARES.get(key))
               .map(usual -> BriefWindow.around(target, usual.share(), usual.basis()));

@@ -15,8 +15,7 @@ import nullplane.units.Range;
  * @param lowerOhm least modulus within the windows (ohm)
  * @param upperOhm greatest modulus within the windows (ohm)
  */
-public record ImpedanceWindow(
-    Curve frequencyHz, Curve nominalOhm, Curve lowerOhm, Curve upperOhm) {
+public record ImpedanceWindow(Curve frequencyHz, Curve nominalOhm, Curve lowerOhm, Curve upperOhm) {
   /** Resonances tried between the ends of their window; the peak lies at each in turn. */
   private static final int RESONANCES = 33;
 
@@ -47,14 +46,14 @@ public record ImpedanceWindow(
     /**
      * Returns the modulus of the impedance (ohm).
      *
-     * <p>Source: R. H. Small, J. Audio Eng. Soc. 20(5) (1972) 383: Z = Re + j w Le + Re (Qms/Qes)/(1
-     * + j Qms (f/fs - fs/f)). Valid for small signals and an inductance that is Le alone.
+     * <p>Source: R. H. Small, J. Audio Eng. Soc. 20(5) (1972) 383: Z = Re + j w Le + Re
+     * (Qms/Qes)/(1 + j Qms (f/fs - fs/f)). Valid for small signals and an inductance that is Le
+     * alone.
      *
      * @param frequencyHz frequency, above 0 (Hz)
      */
     public double modulusOhm(double frequencyHz) {
-      double detuning =
-          mechanicalQ * (frequencyHz / resonanceHz - resonanceHz / frequencyHz);
+      double detuning = mechanicalQ * (frequencyHz / resonanceHz - resonanceHz / frequencyHz);
       double peak = resistanceOhm * mechanicalQ / electricalQ / (1 + detuning * detuning);
       return Math.hypot(
           resistanceOhm + peak, 2 * Math.PI * frequencyHz * inductanceH - peak * detuning);
@@ -117,8 +116,7 @@ public record ImpedanceWindow(
         }
       }
     }
-    return new ImpedanceWindow(
-        frequencyHz, Curve.of(middle), Curve.of(lower), Curve.of(upper));
+    return new ImpedanceWindow(frequencyHz, Curve.of(middle), Curve.of(lower), Curve.of(upper));
   }
 
   private static List<Double> ends(Range window) {
