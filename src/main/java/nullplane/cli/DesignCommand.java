@@ -8,8 +8,14 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import java.util.concurrent.Callable;
+import java.util.function.Supplier;
 import nullplane.acoustics.AdaptiveSweep;
+import nullplane.io.BriefCsv;
+import nullplane.io.BriefJson;
+import nullplane.io.BriefWorkbook;
 import nullplane.io.RankingCsv;
 import nullplane.io.RankingJson;
 import nullplane.io.ReadSpec;
@@ -18,8 +24,10 @@ import nullplane.io.RunManifest;
 import nullplane.io.SpecReader;
 import nullplane.network.CoilCatalogue;
 import nullplane.report.DesignReport;
+import nullplane.report.FactorySheet;
 import nullplane.report.RunInfo;
 import nullplane.report.TerminalSummary;
+import nullplane.sample.MakerBrief;
 import nullplane.scoring.DesignSpec;
 import nullplane.scoring.Grade;
 import nullplane.scoring.GradeWeights;
@@ -106,7 +114,7 @@ final class DesignCommand implements Callable<Integer> {
       byte[] json = RankingJson.of(read, outcome, tolerances, run.version());
       results.add("ranking.json", json);
       results.add("ranking.csv", RankingCsv.of(outcome));
-      workers.make(DesignReport.parts(read.spec(), outcome, run)).forEach(results::add);
+      workers.make(parts(read, outcome, run)).forEach(results::add);
       clock.done("draw and write");
       results.publish(
           new RunManifest(
@@ -122,6 +130,22 @@ final class DesignCommand implements Callable<Integer> {
       tell(started, outcome);
       return 0;
     }
+  }
+
+  /** Returns what makes the pages, and the files that a maker gets with each woofer. */
+  private static SortedMap<String, Supplier<byte[]>> parts(
+      ReadSpec read, SearchOutcome outcome, RunInfo run) {
+    List<FactorySheet> sheets = DesignReport.sheets(read.spec(), outcome, run, read.date());
+    SortedMap<String, Supplier<byte[]>> parts =
+        new TreeMap<>(DesignReport.parts(read.spec(), outcome, run, sheets));
+    for (FactorySheet sheet : sheets) {
+      MakerBrief brief = sheet.brief();
+      int rank = brief.rank();
+      parts.put(DesignReport.makerFile(rank, ".json"), () -> BriefJson.of(brief));
+      parts.put(DesignReport.makerFile(rank, ".csv"), () -> BriefCsv.of(brief));
+      parts.put(DesignReport.makerFile(rank, ".xlsx"), () -> BriefWorkbook.of(brief));
+    }
+    return parts;
   }
 
   private SystemScorer solvePanels(ReadSpec read, Workers workers, StopSignal stop) {

@@ -1,5 +1,7 @@
 package nullplane.io;
 
+import java.time.LocalDate;
+import java.util.Optional;
 import nullplane.scoring.DesignSpec;
 
 /**
@@ -8,5 +10,6 @@ import nullplane.scoring.DesignSpec;
  * @param spec the spec
  * @param digest SHA-256 of the file's bytes, 64 hexadecimal digits
  * @param fileName the file as the user named it
+ * @param date the date that the spec bears, if it does
  */
-public record ReadSpec(DesignSpec spec, String digest, String fileName) {}
+public record ReadSpec(DesignSpec spec, String digest, String fileName, Optional<LocalDate> date) {}

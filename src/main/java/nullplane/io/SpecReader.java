@@ -1,6 +1,8 @@
 package nullplane.io;
 
 import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -19,9 +21,11 @@ import nullplane.scoring.WooferBrief;
 /** Reads a spec from YAML. All faults of a file are told at once, each with line and key. */
 public final class SpecReader {
   private static final List<String> KEYS =
-      List.of("title", "woofer", "stacks", "listening", "target", "amplifier");
+      List.of("title", "date", "woofer", "stacks", "listening", "target", "amplifier");
   private static final List<String> TARGET_KEYS =
       List.of("level", "voltage", "low-corner", "upper-corner", "corridor", "loudest");
+
+  private static final String DATE_EXAMPLE = "2026-11-25";
 
   /** Most stacks one spec may have. */
   private static final int MOST_STACKS = 12;
@@ -80,11 +84,28 @@ public final class SpecReader {
 
   private static ReadSpec read(InputText input) {
     FaultList faults = new FaultList(input.fileName());
-    Optional<DesignSpec> spec =
+    Optional<SpecReader> reader =
         Section.of(faults, "", YamlTree.of(input), "title: Reading-room range", KEYS)
-            .flatMap(root -> new SpecReader(faults, root).spec());
+            .map(root -> new SpecReader(faults, root));
+    Optional<LocalDate> date = reader.flatMap(SpecReader::date);
+    Optional<DesignSpec> spec = reader.flatMap(SpecReader::spec);
     faults.throwIfAny();
-    return new ReadSpec(spec.orElseThrow(), input.digest(), input.fileName());
+    return new ReadSpec(spec.orElseThrow(), input.digest(), input.fileName(), date);
+  }
+
+  /** Reads the date that the spec bears. Source: ISO 8601, calendar date. */
+  private Optional<LocalDate> date() {
+    Optional<String> text = root.optionalText("date", DATE_EXAMPLE);
+    try {
+      return text.map(LocalDate::parse);
+    } catch (DateTimeParseException e) {
+      root.fault(
+          "date",
+          "this is no date: " + Excerpt.of(text.orElse("")),
+          "year-month-day",
+          "write date: " + DATE_EXAMPLE);
+      return Optional.empty();
+    }
   }
 
   private Optional<DesignSpec> spec() {

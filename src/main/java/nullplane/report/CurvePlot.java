@@ -102,7 +102,7 @@ final class CurvePlot {
   }
 
   /** Returns 1, 2, 5 of each decade in a range, or the other digits. */
-  private static List<Double> steps(Range range, boolean labelled) {
+  static List<Double> steps(Range range, boolean labelled) {
     List<Double> steps = new ArrayList<>();
     int first = (int) Math.floor(Math.log10(range.lower()) + 1e-9);
     int last = (int) Math.ceil(Math.log10(range.upper()) - 1e-9);

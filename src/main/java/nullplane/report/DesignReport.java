@@ -1,8 +1,11 @@
 package nullplane.report;
 
 import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.Function;
@@ -48,12 +51,38 @@ public final class DesignReport {
    */
   public static SortedMap<String, Supplier<byte[]>> parts(
       DesignSpec spec, SearchOutcome outcome, RunInfo run) {
+    return parts(spec, outcome, run, sheets(spec, outcome, run, Optional.empty()));
+  }
+
+  /**
+   * Returns the sheets for makers, one for each woofer that gets a sheet, best first.
+   *
+   * @param spec the spec
+   * @param outcome what was found
+   * @param run what tells two prints apart
+   * @param specDate date that the spec bears
+   */
+  public static List<FactorySheet> sheets(
+      DesignSpec spec, SearchOutcome outcome, RunInfo run, Optional<LocalDate> specDate) {
+    List<FactorySheet> sheets = new ArrayList<>();
+    for (Assessment woofer : shown(outcome)) {
+      sheets.add(
+          new FactorySheet(
+              spec, woofer, sheets.size() + 1, run, FactoryParts.NONE.withDate(specDate)));
+    }
+    return sheets;
+  }
+
+  /** As above, with sheets for makers that may hold more than the assessments do. */
+  public static SortedMap<String, Supplier<byte[]>> parts(
+      DesignSpec spec, SearchOutcome outcome, RunInfo run, List<FactorySheet> sheets) {
     SortedMap<String, Supplier<byte[]>> parts = new TreeMap<>();
     List<Assessment> shown = shown(outcome);
     if (!shown.isEmpty()) {
       PlotRanges ranges = PlotRanges.of(spec, shown);
       for (int i = 0; i < shown.size(); i++) {
         woofer(parts, spec, shown.get(i), i + 1, run, ranges);
+        maker(parts, sheets.get(i), i + 1, ranges);
       }
     }
     IndexPage index = new IndexPage(spec, outcome, run);
@@ -93,6 +122,27 @@ public final class DesignReport {
     SpecificationSheet sheet = new SpecificationSheet(spec, woofer, rank, run);
     parts.put(folder + "sheet.md", () -> utf8(sheet.markdown()));
     parts.put(folder + "sheet.html", () -> utf8(sheet.html(pictures(parts, folder))));
+  }
+
+  private static void maker(
+      SortedMap<String, Supplier<byte[]>> parts, FactorySheet sheet, int rank, PlotRanges ranges) {
+    String folder = folder(rank);
+    parts.put(
+        folder + FactorySheet.WINDOW_PICTURE + ".svg", new Once(() -> sheet.windowPicture().svg()));
+    parts.put(makerFile(rank, ".html"), () -> utf8(sheet.html(pictures(parts, folder))));
+    for (Paper paper : Paper.values()) {
+      parts.put(makerFile(rank, "-" + paper.word() + ".pdf"), () -> sheet.pdf(paper, ranges));
+    }
+  }
+
+  /**
+   * Returns the path of a file of the sheet for makers.
+   *
+   * @param rank the woofer's place, from 1
+   * @param ending what the name ends with, for example ".json"
+   */
+  public static String makerFile(int rank, String ending) {
+    return folder(rank) + "brief-" + rank + ending;
   }
 
   /** Returns what finds the SVG text of a picture by its path within a folder of a run. */

@@ -18,8 +18,12 @@ record Document(String title, List<Block> blocks, String foot) {
   /** One part of a page. */
   sealed interface Block permits Heading, Paragraph, Bullets, Table, Figure, Link {}
 
-  /** A heading of level 2 or 3; the page's title is level 1. */
-  record Heading(int level, String text) implements Block {}
+  /** A heading of level 2 or 3; the page's title is level 1. In print it may start a page. */
+  record Heading(int level, String text, boolean startsPage) implements Block {
+    Heading(int level, String text) {
+      this(level, text, false);
+    }
+  }
 
   /** A paragraph; the verdict is set off. */
   record Paragraph(String text, boolean verdict) implements Block {
@@ -41,9 +45,17 @@ record Document(String title, List<Block> blocks, String foot) {
    * @param head column heads
    * @param rows cells
    * @param numeric whether a column is set flush right
+   * @param widths width of each column in percent; empty to leave it to the page
    */
-  record Table(List<String> head, List<List<String>> rows, List<Boolean> numeric) implements Block {
+  record Table(
+      List<String> head, List<List<String>> rows, List<Boolean> numeric, List<Integer> widths)
+      implements Block {
+    Table(List<String> head, List<List<String>> rows, List<Boolean> numeric) {
+      this(head, rows, numeric, List.of());
+    }
+
     Table {
+      widths = List.copyOf(widths);
       head = List.copyOf(head);
       numeric = List.copyOf(numeric);
       int columns = head.size();
@@ -55,6 +67,9 @@ record Document(String title, List<Block> blocks, String foot) {
                           .map(cell -> cell.isBlank() ? Figures.NOT_DETERMINED : cell)
                           .toList())
               .toList();
+      if (!widths.isEmpty() && widths.size() != columns) {
+        throw new IllegalArgumentException("table widths differ in number from the head");
+      }
       if (numeric.size() != columns || rows.stream().anyMatch(row -> row.size() != columns)) {
         throw new IllegalArgumentException("table rows differ in length from the head");
       }

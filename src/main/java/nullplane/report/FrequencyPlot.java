@@ -81,6 +81,25 @@ final class FrequencyPlot {
     series.setFillColor(fill);
   }
 
+  /** Adds the area between two curves that share their frequencies. */
+  void area(double[] frequencyHz, double[] lower, double[] upper, Color fill) {
+    int points = frequencyHz.length;
+    double[] x = new double[2 * points + 1];
+    double[] y = new double[2 * points + 1];
+    for (int i = 0; i < points; i++) {
+      x[i] = frequencyHz[i];
+      y[i] = clamped(lower[i]);
+      x[2 * points - 1 - i] = frequencyHz[i];
+      y[2 * points - 1 - i] = clamped(upper[i]);
+    }
+    x[2 * points] = x[0];
+    y[2 * points] = y[0];
+    XYSeries series = add(x, y);
+    series.setXYSeriesRenderStyle(XYSeriesRenderStyle.PolygonArea);
+    series.setLineStyle(SeriesLines.NONE);
+    series.setFillColor(fill);
+  }
+
   /**
    * Adds the grid: a line for every digit of each decade, stronger where there is a label, and the
    * value axis's own lines.

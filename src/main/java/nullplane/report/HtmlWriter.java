@@ -37,6 +37,7 @@ final class HtmlWriter {
         body { margin: 0; padding: 0; max-width: none; line-height: 1.3; }
         h1 { margin-top: 0; }
         h2, h3 { break-after: avoid; }
+        .page { break-before: page; }
         tr, table { break-inside: avoid; }
         td, th { padding: .12rem .3rem; }
         footer { display: none; }
@@ -63,19 +64,30 @@ final class HtmlWriter {
         .append(Html.escaped(document.title()))
         .append("</title>\n<style>\n")
         .append(STYLE.replace("FOOT", document.foot().replaceAll(NOT_IN_STYLE, " ")))
-        .append("</style>\n</head>\n<body>\n<main>\n<h1>")
-        .append(Html.escaped(document.title()))
-        .append("</h1>\n");
-    document.blocks().forEach(block -> text.append(block(block, svg)));
+        .append("</style>\n</head>\n<body>\n<main>\n")
+        .append(body(document, figure -> bare(svg.apply(figure.path()))));
     return text.append("</main>\n<footer>")
         .append(Html.escaped(document.foot()))
         .append("</footer>\n</body>\n</html>\n")
         .toString();
   }
 
-  private static String block(Document.Block block, Function<String, String> svg) {
+  /**
+   * Returns title and blocks of a page, well-formed as XML.
+   *
+   * @param document the page
+   * @param picture gives the markup of a picture
+   */
+  static String body(Document document, Function<Document.Figure, String> picture) {
+    StringBuilder text = new StringBuilder(element("h1", "", document.title()));
+    document.blocks().forEach(block -> text.append(block(block, picture)));
+    return text.toString();
+  }
+
+  private static String block(Document.Block block, Function<Document.Figure, String> picture) {
     if (block instanceof Document.Heading heading) {
-      return element("h" + heading.level(), "", heading.text());
+      return element(
+          "h" + heading.level(), heading.startsPage() ? " class=\"page\"" : "", heading.text());
     }
     if (block instanceof Document.Paragraph paragraph) {
       return element("p", paragraph.verdict() ? " class=\"verdict\"" : "", paragraph.text());
@@ -87,7 +99,7 @@ final class HtmlWriter {
     }
     if (block instanceof Document.Figure figure) {
       return "<figure>\n"
-          + bare(svg.apply(figure.path()))
+          + picture.apply(figure)
           + element("figcaption", "", figure.caption())
           + "</figure>\n";
     }
@@ -102,7 +114,9 @@ final class HtmlWriter {
   }
 
   private static String table(Document.Table table) {
-    StringBuilder text = new StringBuilder("<table>\n<thead>\n<tr>");
+    StringBuilder text = new StringBuilder("<table>\n");
+    table.widths().forEach(w -> text.append("<col style=\"width: ").append(w).append("%\"/>\n"));
+    text.append("<thead>\n<tr>");
     for (int i = 0; i < table.head().size(); i++) {
       text.append(cell("th scope=\"col\"", "th", table.numeric().get(i), table.head().get(i)));
     }

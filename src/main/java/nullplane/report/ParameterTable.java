@@ -64,6 +64,15 @@ final class ParameterTable {
         List.of(false, false, true, false, false));
   }
 
+  /** Returns the reason of the first parameter with a symbol. */
+  String reason(String symbol) {
+    return rows.stream()
+        .filter(row -> row.get(0).equals(symbol))
+        .map(row -> row.get(6))
+        .findFirst()
+        .orElseThrow(() -> new IllegalArgumentException("no parameter " + symbol));
+  }
+
   private void resonance() {
     row(
         "fs",

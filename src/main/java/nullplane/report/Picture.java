@@ -117,7 +117,8 @@ public final class Picture {
         .getBytes(StandardCharsets.UTF_8);
   }
 
-  private void paint(Graphics2D g) {
+  /** Paints the picture, one pixel at screen size to one unit. */
+  void paint(Graphics2D g) {
     g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
     g.setRenderingHint(RenderingHints.KEY_STROKE_CONTROL, RenderingHints.VALUE_STROKE_PURE);
     g.setColor(Palette.PAPER);

@@ -41,7 +41,12 @@ class DesignCommandIT {
           "loudest.png",
           "loudest.svg",
           "sheet.html",
-          "sheet.md");
+          "sheet.md",
+          "window.svg");
+
+  /** Endings of the files that a maker gets. */
+  private static final List<String> MAKER =
+      List.of(".csv", ".html", ".json", ".xlsx", "-a4.pdf", "-letter.pdf");
 
   /** The run that others are compared with, made once: two threads, default folder. */
   private static ProgramRun.Ended good;
@@ -111,6 +116,9 @@ class DesignCommandIT {
     for (int rank = 1; rank <= sheets; rank++) {
       for (String name : SHEET) {
         expected.add("woofer-" + rank + "/" + name);
+      }
+      for (String ending : MAKER) {
+        expected.add("woofer-" + rank + "/brief-" + rank + ending);
       }
     }
     assertThat(filesIn(run)).isEqualTo(expected);

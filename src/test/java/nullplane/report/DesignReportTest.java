@@ -41,6 +41,10 @@ class DesignReportTest {
               "excursion.svg")) {
         expected.add("woofer-" + rank + "/" + file);
       }
+      expected.add("woofer-" + rank + "/window.svg");
+      for (String ending : List.of(".html", "-a4.pdf", "-letter.pdf")) {
+        expected.add("woofer-" + rank + "/brief-" + rank + ending);
+      }
     }
     assertThat(FILES.keySet()).containsExactlyInAnyOrderElementsOf(expected);
   }
