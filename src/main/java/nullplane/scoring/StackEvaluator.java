@@ -56,6 +56,20 @@ final class StackEvaluator {
     return models.get(wiring);
   }
 
+  /**
+   * Returns the model of a wiring.
+   *
+   * @throws IllegalArgumentException if the stack is not to be wired so
+   */
+  StackModel model(Wiring wiring) {
+    for (StackModel model : models) {
+      if (model.wiring().equals(wiring)) {
+        return model;
+      }
+    }
+    throw new IllegalArgumentException("stack " + brief.name() + " may not be wired " + wiring);
+  }
+
   /** Returns a coil, by its index in a {@link Choice}. */
   SeriesCoil coil(int index) {
     return coils[index];
