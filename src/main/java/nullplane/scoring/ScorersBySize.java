@@ -61,6 +61,11 @@ public final class ScorersBySize {
     return own.spec();
   }
 
+  /** Returns the scorer of the spec's own piston size. */
+  public SystemScorer own() {
+    return own;
+  }
+
   /** Returns the air everything is computed for. */
   public Air air() {
     return air;
