@@ -12,10 +12,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
-import java.util.stream.Collectors;
 import nullplane.driver.Woofer;
-import nullplane.faults.InputFault;
-import nullplane.faults.InvalidInputException;
 import nullplane.io.JudgingCsv;
 import nullplane.io.JudgingJson;
 import nullplane.io.ReadSpec;
@@ -36,7 +33,6 @@ import nullplane.scoring.Assessment;
 import nullplane.scoring.DesignSpec;
 import nullplane.scoring.Grade;
 import nullplane.scoring.ScorersBySize;
-import nullplane.scoring.StackBrief;
 import nullplane.scoring.SystemScorer;
 import nullplane.search.SearchConduct;
 import nullplane.search.SearchWatch;
@@ -163,23 +159,11 @@ final class JudgeCommand implements Callable<Integer> {
     List<Woofer> fitting = new ArrayList<>();
     List<JudgingOutcome.Misfit> misfits = new ArrayList<>();
     for (ReadWoofer one : read) {
-      Optional<JudgingOutcome.Misfit> misfit = misfitOf(one.woofer(), spec);
+      Optional<JudgingOutcome.Misfit> misfit = WooferFit.misfitOf(one.woofer(), spec);
       misfit.ifPresentOrElse(misfits::add, () -> fitting.add(one.woofer()));
     }
     if (fitting.isEmpty()) {
-      throw new InvalidInputException(
-          misfits.stream()
-              .map(
-                  misfit ->
-                      new InputFault(
-                          wooferFiles.toString(),
-                          0,
-                          "effective-diameter",
-                          misfit.name(),
-                          misfit.reason(),
-                          "",
-                          "move the woofers apart or take smaller ones"))
-              .toList());
+      throw WooferFit.notFitting(misfits);
     }
     ScorersBySize scorers =
         new ScorerStep(
@@ -207,24 +191,6 @@ final class JudgeCommand implements Callable<Integer> {
     ranked.sort(Comparator.comparing(judgement -> judgement.assessment().grade()));
     clock.done("judge");
     return new JudgingOutcome(ranked, misfits, best);
-  }
-
-  private static Optional<JudgingOutcome.Misfit> misfitOf(Woofer woofer, DesignSpec spec) {
-    List<StackBrief> tight =
-        spec.stacks().stream()
-            .filter(stack -> woofer.radiusM() > stack.largestPistonRadiusM() * (1 + 1e-9))
-            .toList();
-    if (tight.isEmpty()) {
-      return Optional.empty();
-    }
-    return Optional.of(
-        new JudgingOutcome.Misfit(
-            woofer.name(),
-            String.format(
-                Locale.ROOT,
-                "its piston of %.0f mm touches the rim or its neighbour in %s",
-                2e3 * woofer.radiusM(),
-                tight.stream().map(StackBrief::name).collect(Collectors.joining(", ")))));
   }
 
   private Optional<Assessment> bestBuildable(SystemScorer scorer, long budget, Workers workers) {

@@ -20,7 +20,13 @@ import picocli.CommandLine.Spec;
     },
     mixinStandardHelpOptions = true,
     versionProvider = ProgramVersion.class,
-    subcommands = {DesignCommand.class, JudgeCommand.class, PanelCommand.class, HelpCommand.class},
+    subcommands = {
+      DesignCommand.class,
+      JudgeCommand.class,
+      CompareCommand.class,
+      PanelCommand.class,
+      HelpCommand.class
+    },
     footer = {
       "",
       "Exit codes: 0 done; 2 the input is wrong; 3 outside what the model can say; 4 a numerical"

@@ -85,22 +85,22 @@ public final class JudgingReport {
     List<Assessment> shown = new ArrayList<>();
     outcome.best().ifPresent(shown::add);
     for (Judgement judgement : outcome.ranked()) {
-      if (shown.size() < WooferCurves.MOST) {
+      if (shown.size() < CurvesByStack.MOST) {
         shown.add(judgement.assessment());
       }
     }
     PlotRanges ranges = PlotRanges.of(spec, shown);
-    List<WooferCurves.Named> named = new ArrayList<>();
+    List<CurvesByStack.Named> named = new ArrayList<>();
     for (Assessment woofer : shown) {
       boolean best = outcome.best().isPresent() && named.isEmpty();
       named.add(
-          new WooferCurves.Named(
+          new CurvesByStack.Named(
               best ? "best buildable" : woofer.woofer().name(),
               stack -> woofer.stacks().get(stack).curves().frequencyHz(),
               stack -> which.apply(woofer.stacks().get(stack).curves())));
     }
     String condition = atVoltage ? ", " + Charts.plain(spec.target().voltageV()) + " V" : "";
-    return new WooferCurves(
+    return new CurvesByStack(
             spec,
             stem,
             heading,

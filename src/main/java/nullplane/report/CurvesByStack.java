@@ -12,11 +12,11 @@ import nullplane.units.Curve;
 import nullplane.units.Range;
 
 /**
- * Several woofers in one picture: a plot for each stack, a curve for each woofer. Here the colour
- * says which woofer it is, and marks tell them apart in grey print; the corridor or the level asked
- * for belongs to the stack.
+ * Several curves in one picture, a plot for each stack: of woofers that are compared, or of the
+ * parameters that make the difference. Here the colour says which of them it is, and marks tell
+ * them apart in grey print; the corridor belongs to the stack.
  */
-final class WooferCurves {
+final class CurvesByStack {
   /** The most curves in a plot. */
   static final int MOST = 5;
 
@@ -33,7 +33,7 @@ final class WooferCurves {
   private final double step;
 
   /**
-   * A woofer's curves.
+   * What is compared.
    *
    * @param name what the legend calls it
    * @param frequencyHz the axis of its curves by stack (Hz)
@@ -51,7 +51,7 @@ final class WooferCurves {
    * @param woofers at most {@link #MOST}
    * @param corridor whether to show each stack's corridor
    */
-  WooferCurves(
+  CurvesByStack(
       DesignSpec spec,
       String stem,
       String heading,
@@ -78,7 +78,7 @@ final class WooferCurves {
         stem,
         PanelGrid.WIDTH_PX,
         grid.heightPx(),
-        heading + ": one plot for each stack, one curve for each woofer",
+        heading + ": one plot for each stack, the same curves in each",
         g -> paint(g, grid));
   }
 
