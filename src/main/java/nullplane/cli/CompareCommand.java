@@ -96,7 +96,7 @@ final class CompareCommand implements Callable<Integer> {
                   program.stop(),
                   options.cache(command.commandLine().getErr()::println),
                   options.watched())
-              .bySize(List.of(one, other));
+              .bySize(List.of(one, other), true);
       clock.done("solve the panels");
       Comparison comparison = Comparison.of(one, other, scorers);
       clock.done("compare");

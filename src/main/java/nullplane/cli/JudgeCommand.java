@@ -172,7 +172,7 @@ final class JudgeCommand implements Callable<Integer> {
                 program.stop(),
                 options.cache(command.commandLine().getErr()::println),
                 options.watched())
-            .bySize(fitting);
+            .bySize(fitting, false);
     clock.done("solve the panels");
     Optional<Assessment> best =
         budget == 0 ? Optional.empty() : bestBuildable(scorers.own(), budget, workers);

@@ -3,7 +3,6 @@ package nullplane.cli;
 import java.util.ArrayList;
 import java.util.List;
 import nullplane.acoustics.AdaptiveSweep;
-import nullplane.acoustics.PanelResponse;
 import nullplane.acoustics.PistonSizes;
 import nullplane.driver.Woofer;
 import nullplane.io.PanelCache;
@@ -66,9 +65,11 @@ final class ScorerStep {
    * Returns scorers for woofers of any size.
    *
    * @param woofers the woofers to be scored; all must fit the panels
+   * @param fine whether their curves are wanted on an axis as fine as those of a design
    */
-  ScorersBySize bySize(List<Woofer> woofers) {
+  ScorersBySize bySize(List<Woofer> woofers, boolean fine) {
     List<PistonSizes> sizes = new ArrayList<>();
+    List<PistonSizes> drawn = new ArrayList<>();
     if (!woofers.stream().allMatch(woofer -> ScorersBySize.isOwnSize(spec, woofer))) {
       double own = spec.woofer().radiusM();
       double smallest =
@@ -78,18 +79,25 @@ final class ScorerStep {
       List<Double> radii =
           PistonSizes.radii(
               smallest, largest, largest / smallest < NEAR_SIZES ? RADII_NEAR : RADII_FAR);
-      List<List<PanelResponse>> byStack = new ArrayList<>();
-      spec.stacks().forEach(stack -> byStack.add(new ArrayList<>()));
-      for (double radius : radii) {
-        List<AdaptiveSweep> sweeps = solve(spec.withPistonRadius(radius));
-        for (int s = 0; s < sweeps.size(); s++) {
-          byStack.get(s).add(sweeps.get(s).on(axis.frequencyHz()));
-        }
-      }
-      byStack.forEach(responses -> sizes.add(new PistonSizes(radii, responses)));
+      List<List<AdaptiveSweep>> byRadius =
+          radii.stream().map(radius -> solve(spec.withPistonRadius(radius))).toList();
+      sizes.addAll(sizes(radii, byRadius, axis.frequencyHz()));
+      drawn.addAll(fine ? sizes(radii, byRadius, ScoringAxis.drawnFor(spec.target())) : sizes);
     }
     return new ScorersBySize(
-        own(), axis, sizes, CoilCatalogue.standard().options(), GradeWeights.STANDARD, air);
+        own(), axis, sizes, drawn, CoilCatalogue.standard().options(), GradeWeights.STANDARD, air);
+  }
+
+  private static List<PistonSizes> sizes(
+      List<Double> radii, List<List<AdaptiveSweep>> byRadius, Curve frequencyHz) {
+    List<PistonSizes> sizes = new ArrayList<>();
+    for (int s = 0; s < byRadius.get(0).size(); s++) {
+      int stack = s;
+      sizes.add(
+          new PistonSizes(
+              radii, byRadius.stream().map(sweeps -> sweeps.get(stack).on(frequencyHz)).toList()));
+    }
+    return sizes;
   }
 
   private List<AdaptiveSweep> solve(DesignSpec sized) {

@@ -41,7 +41,12 @@ final class StepChart {
 
   private void paint(Graphics2D g, PanelGrid grid) {
     Lettering.BOLD.draw(
-        g, "Cone after a step of voltage", grid.left(0), 20, Align.LEFT, Palette.INK);
+        g,
+        "Cone after a step of voltage: displacement as a share of where it ends",
+        grid.left(0),
+        20,
+        Align.LEFT,
+        Palette.INK);
     int width = PanelGrid.frameWidthPx(spec.stacks().size());
     for (int s = 0; s < spec.stacks().size(); s++) {
       double x = grid.left(s);
@@ -92,7 +97,6 @@ final class StepChart {
               Align.RIGHT,
               Palette.INK);
         }
-        Lettering.SMALL.draw(g, "share", x - 6, y - 10, Align.RIGHT, Palette.INK);
       }
     }
     AxisLettering.legend(

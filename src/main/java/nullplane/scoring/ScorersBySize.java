@@ -21,6 +21,7 @@ public final class ScorersBySize {
   private final SystemScorer own;
   private final ScoringAxis axis;
   private final List<PistonSizes> sizes;
+  private final List<PistonSizes> drawn;
   private final List<SeriesCoil> coils;
   private final GradeWeights weights;
   private final Air air;
@@ -31,6 +32,8 @@ public final class ScorersBySize {
    * @param axis the frequencies woofers are scored at
    * @param sizes acoustics by radius on that axis, one per stack; empty if only the spec's own size
    *     will be asked for
+   * @param drawn the same on the axis of the curves; the same list if that axis is to be used for
+   *     them too
    * @param coils the series coils a stack may be given, no coil first
    * @param weights what each objective costs
    * @param air the air
@@ -39,12 +42,14 @@ public final class ScorersBySize {
       SystemScorer own,
       ScoringAxis axis,
       List<PistonSizes> sizes,
+      List<PistonSizes> drawn,
       List<SeriesCoil> coils,
       GradeWeights weights,
       Air air) {
     this.own = own;
     this.axis = axis;
     this.sizes = List.copyOf(sizes);
+    this.drawn = List.copyOf(drawn);
     this.coils = List.copyOf(coils);
     this.weights = weights;
     this.air = air;
@@ -89,10 +94,23 @@ public final class ScorersBySize {
       throw new IllegalArgumentException("only the spec's own piston size was solved");
     }
     DesignSpec spec = own.spec().withPistonRadius(radiusM);
+    List<StackAcoustics> scored = acoustics(spec, sizes, radiusM);
+    return new SystemScorer(
+        spec,
+        axis,
+        scored,
+        drawn.equals(sizes) ? scored : acoustics(spec, drawn, radiusM),
+        coils,
+        weights,
+        air);
+  }
+
+  private static List<StackAcoustics> acoustics(
+      DesignSpec spec, List<PistonSizes> sizes, double radiusM) {
     List<StackAcoustics> acoustics = new ArrayList<>();
     for (int s = 0; s < sizes.size(); s++) {
       acoustics.add(new StackAcoustics(spec.stacks().get(s), sizes.get(s).at(radiusM)));
     }
-    return new SystemScorer(spec, axis, acoustics, coils, weights, air);
+    return acoustics;
   }
 }

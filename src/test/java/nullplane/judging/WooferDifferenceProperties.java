@@ -44,11 +44,14 @@ class WooferDifferenceProperties {
       }
     }
     SystemScorer own = WorkshopSpecs.scorer(spec);
+    List<PistonSizes> sizes =
+        byStack.stream().map(responses -> new PistonSizes(radii, responses)).toList();
     scorers =
         new ScorersBySize(
             own,
             axis,
-            byStack.stream().map(responses -> new PistonSizes(radii, responses)).toList(),
+            sizes,
+            sizes,
             CoilCatalogue.standard().options(),
             GradeWeights.STANDARD,
             WorkshopSpecs.AIR);
