@@ -1,6 +1,7 @@
 package nullplane.acoustics;
 
 import java.util.Arrays;
+import java.util.List;
 
 /** An immutable complex matrix, row by row. */
 public final class ComplexMatrix {
@@ -61,6 +62,26 @@ public final class ComplexMatrix {
       largest = Math.max(largest, Math.hypot(re[i], im[i]));
     }
     return largest;
+  }
+
+  /**
+   * Returns a weighted sum of matrices of one shape.
+   *
+   * @param matrices the matrices, one or more
+   * @param weights one per matrix (1)
+   */
+  static ComplexMatrix sum(List<ComplexMatrix> matrices, double[] weights) {
+    ComplexMatrix first = matrices.get(0);
+    double[] newRe = new double[first.re.length];
+    double[] newIm = new double[first.im.length];
+    for (int k = 0; k < weights.length; k++) {
+      ComplexMatrix matrix = matrices.get(k);
+      for (int i = 0; i < newRe.length; i++) {
+        newRe[i] += weights[k] * matrix.re[i];
+        newIm[i] += weights[k] * matrix.im[i];
+      }
+    }
+    return new ComplexMatrix(first.rows, first.columns, newRe, newIm);
   }
 
   /** Returns the mean of this square matrix and its transpose, which a reciprocal quantity is. */

@@ -22,8 +22,10 @@ import picocli.CommandLine.Spec;
     versionProvider = ProgramVersion.class,
     subcommands = {
       DesignCommand.class,
-      PanelCommand.class,
+      JudgeCommand.class,
+      CompareCommand.class,
       DatasheetCommand.class,
+      PanelCommand.class,
       HelpCommand.class
     },
     footer = {

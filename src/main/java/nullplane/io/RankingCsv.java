@@ -36,10 +36,23 @@ public final class RankingCsv {
    * @throws IllegalStateException if a number to be written is not finite
    */
   public static byte[] of(List<Assessment> ranked) {
+    return of(ranked, List.of(), ranked.stream().map(woofer -> List.<String>of()).toList());
+  }
+
+  /**
+   * Returns the bytes of the table with further columns at its end.
+   *
+   * @param ranked the woofers, best first, all scored on the same spec
+   * @param moreHeads heads of the further columns
+   * @param moreCells their cells, one list per woofer
+   */
+  static byte[] of(List<Assessment> ranked, List<String> moreHeads, List<List<String>> moreCells) {
     CsvText text = new CsvText();
     for (int i = 0; i < ranked.size(); i++) {
       RankingCsv row = new RankingCsv();
       row.fill(i + 1, ranked.get(i));
+      row.header.addAll(moreHeads);
+      row.cells.addAll(moreCells.get(i));
       if (i == 0) {
         text.row(row.header);
       }

@@ -24,7 +24,7 @@ import nullplane.tolerance.ToleranceStudy;
 public final class RankingJson {
   private final JsonText json;
 
-  private RankingJson(JsonText json) {
+  RankingJson(JsonText json) {
     this.json = json;
   }
 
@@ -80,7 +80,17 @@ public final class RankingJson {
         });
   }
 
-  private void assessment(Assessment assessment) throws IOException {
+  /** Writes everything that is known of a woofer. */
+  void assessment(Assessment assessment) throws IOException {
+    assessment(assessment, true);
+  }
+
+  /** Writes what is known of a woofer, without the curves. */
+  void figures(Assessment assessment) throws IOException {
+    assessment(assessment, false);
+  }
+
+  private void assessment(Assessment assessment, boolean curves) throws IOException {
     json.text("name", assessment.woofer().name());
     json.flag("feasible", assessment.grade().feasible());
     json.number("costDb", assessment.grade().costDb());
@@ -90,7 +100,7 @@ public final class RankingJson {
     json.object("freeAir", () -> smallSignal(assessment.freeAir()));
     json.object("coilBudget", () -> budget(assessment.budget()));
     json.objects("gradeParts", assessment.parts(), this::part);
-    json.objects("stacks", assessment.stacks(), this::stack);
+    json.objects("stacks", assessment.stacks(), stack -> stack(stack, curves));
   }
 
   private void woofer(Woofer woofer) throws IOException {
@@ -133,7 +143,7 @@ public final class RankingJson {
     json.text("reason", part.reason());
   }
 
-  private void stack(StackAssessment stack) throws IOException {
+  private void stack(StackAssessment stack, boolean curves) throws IOException {
     json.text("name", stack.brief().name());
     json.number("levelDb", stack.brief().levelDb());
     json.number("loudestDb", stack.brief().loudestDb());
@@ -155,8 +165,10 @@ public final class RankingJson {
         });
     json.object("coil", () -> coil(stack.coil()));
     json.object("figures", () -> figures(stack.figures()));
-    json.object("curves", () -> curves(stack.curves()));
-    if (stack.limits().isPresent()) {
+    if (curves) {
+      json.object("curves", () -> curves(stack.curves()));
+    }
+    if (curves && stack.limits().isPresent()) {
       json.object("limits", () -> LimitJson.write(json, stack.limits().orElseThrow()));
     }
   }

@@ -1,25 +1,14 @@
 package nullplane.io;
 
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.HashMap;
-import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Stream;
 import nullplane.driver.Datasheet;
 import nullplane.driver.Woofer;
-import nullplane.faults.InputFault;
 import nullplane.faults.InvalidInputException;
 
-/** Reads woofers from YAML. All faults of a file, or of a folder, are told at once. */
+/** Reads a woofer from YAML. All faults of a file are told at once. */
 public final class WooferReader {
-  /** Most files of a folder that are read. */
-  private static final int MOST_FILES = 2000;
-
   private WooferReader() {}
 
   /**
@@ -39,9 +28,9 @@ public final class WooferReader {
           file.toString(),
           0,
           "",
-          "this version reads woofers from YAML only",
-          "a .yaml file or a folder of them",
-          "write one YAML file for each row");
+          "this is a table of woofers, and one woofer is wanted here",
+          "a .yaml file",
+          "write the row as a YAML file of its own, or give the table to judge");
     }
   }
 
@@ -54,74 +43,6 @@ public final class WooferReader {
    */
   public static ReadWoofer read(byte[] bytes, String fileName) {
     return read(InputText.of(bytes, fileName));
-  }
-
-  /**
-   * Reads one woofer file, or every .yaml and .yml file of a folder in the order of their names.
-   * Hidden files and folders within are passed over.
-   *
-   * @param fileOrFolder the file or folder
-   * @throws InvalidInputException with every fault of every file
-   */
-  public static List<ReadWoofer> readAll(Path fileOrFolder) {
-    if (!Files.isDirectory(fileOrFolder)) {
-      return List.of(read(fileOrFolder));
-    }
-    List<ReadWoofer> woofers = new ArrayList<>();
-    List<InputFault> faults = new ArrayList<>();
-    Map<String, String> fileByName = new HashMap<>();
-    for (Path file : yamlFiles(fileOrFolder)) {
-      try {
-        ReadWoofer woofer = read(file);
-        woofers.add(woofer);
-        String name = woofer.woofer().name();
-        String earlier = fileByName.putIfAbsent(name, woofer.fileName());
-        if (earlier != null) {
-          faults.add(
-              new InputFault(
-                  woofer.fileName(),
-                  0,
-                  "name",
-                  Excerpt.of(name),
-                  "the woofer of " + earlier + " has this name too",
-                  "a name of its own for each woofer",
-                  "write another name"));
-        }
-      } catch (InvalidInputException e) {
-        faults.addAll(e.faults());
-      }
-    }
-    if (!faults.isEmpty()) {
-      throw new InvalidInputException(faults);
-    }
-    return List.copyOf(woofers);
-  }
-
-  private static List<Path> yamlFiles(Path folder) {
-    List<Path> files;
-    try (Stream<Path> entries = Files.list(folder)) {
-      files =
-          entries
-              .filter(file -> endsWith(file, ".yaml") || endsWith(file, ".yml"))
-              .filter(file -> !String.valueOf(file.getFileName()).startsWith("."))
-              .filter(file -> !Files.isDirectory(file))
-              .sorted()
-              .limit(MOST_FILES + 1L)
-              .toList();
-    } catch (IOException e) {
-      throw FaultList.fatal(
-          folder.toString(), 0, "", "the folder cannot be read", "", "check its permissions");
-    }
-    if (files.isEmpty() || files.size() > MOST_FILES) {
-      throw FaultList.fatal(
-          folder.toString(),
-          0,
-          "",
-          files.isEmpty() ? "the folder holds no woofers" : "the folder holds too many woofers",
-          "1 to " + MOST_FILES + " files that end in .yaml or .yml",
-          "name the folder with the woofer files");
-    }
-    return files;
   }
 
   private static boolean endsWith(Path file, String ending) {
@@ -139,25 +60,35 @@ public final class WooferReader {
     InputText input = InputText.read(file);
     FaultList faults = new FaultList(input.fileName());
     Optional<Datasheet> data =
-        sheet(input, faults).flatMap(sheet -> sheet.data(stem(input.fileName())));
+        sheet(YamlTree.of(input), faults).flatMap(sheet -> sheet.data(stem(input.fileName())));
     faults.throwIfAny();
     return new ReadDatasheet(data.orElseThrow(), input.digest(), input.fileName());
   }
 
   private static ReadWoofer read(InputText input) {
+    return read(input, YamlTree.of(input), input.fileName());
+  }
+
+  /**
+   * Reads a woofer from a block of keys.
+   *
+   * @param input the file that holds it
+   * @param keys the block
+   * @param place where it stands, for people
+   */
+  static ReadWoofer read(InputText input, YamlNode keys, String place) {
     FaultList faults = new FaultList(input.fileName());
-    Optional<WooferSheet> sheet = sheet(input, faults);
-    Optional<Datasheet> data = sheet.flatMap(known -> known.data(stem(input.fileName())));
+    Optional<WooferSheet> sheet = sheet(keys, faults);
+    Optional<Datasheet> data = sheet.flatMap(known -> known.data(stem(place)));
     sheet.ifPresent(WooferSheet::requireAll);
     faults.throwIfAny();
     Optional<Woofer> woofer = sheet.orElseThrow().woofer(data.orElseThrow());
     faults.throwIfAny();
-    return new ReadWoofer(
-        woofer.orElseThrow(), data.orElseThrow(), input.digest(), input.fileName());
+    return new ReadWoofer(woofer.orElseThrow(), data.orElseThrow(), input.digest(), place);
   }
 
-  private static Optional<WooferSheet> sheet(InputText input, FaultList faults) {
-    return Section.of(faults, "", YamlTree.of(input), WooferSheet.EXAMPLE, WooferSheet.KEYS)
+  private static Optional<WooferSheet> sheet(YamlNode keys, FaultList faults) {
+    return Section.of(faults, "", keys, WooferSheet.EXAMPLE, WooferSheet.KEYS)
         .map(WooferSheet::new);
   }
 

@@ -15,6 +15,8 @@ final class HtmlWriter {
       h2 { font-size: 1.2rem; margin: 1.8rem 0 .5rem; }
       h3 { font-size: 1rem; margin: 1.2rem 0 .4rem; }
       .verdict { font-weight: bold; border-left: 4px solid #0072b2; padding-left: .8rem; }
+      .wide { overflow-x: auto; }
+      h1, h2, h3, p, li { overflow-wrap: anywhere; }
       table { border-collapse: collapse; width: 100%; font-size: .88rem; }
       thead { display: table-header-group; }
       th { text-align: left; border-bottom: 2px solid #000; padding: .2rem .4rem;
@@ -38,6 +40,7 @@ final class HtmlWriter {
         h1 { margin-top: 0; }
         h2, h3 { break-after: avoid; }
         .page { break-before: page; }
+        .wide { overflow: visible; }
         tr, table { break-inside: avoid; }
         td, th { padding: .12rem .3rem; }
         footer { display: none; }
@@ -114,7 +117,7 @@ final class HtmlWriter {
   }
 
   private static String table(Document.Table table) {
-    StringBuilder text = new StringBuilder("<table>\n");
+    StringBuilder text = new StringBuilder("<div class=\"wide\">\n<table>\n");
     table.widths().forEach(w -> text.append("<col style=\"width: ").append(w).append("%\"/>\n"));
     text.append("<thead>\n<tr>");
     for (int i = 0; i < table.head().size(); i++) {
@@ -128,7 +131,7 @@ final class HtmlWriter {
       }
       text.append("</tr>\n");
     }
-    return text.append("</tbody>\n</table>\n").toString();
+    return text.append("</tbody>\n</table>\n</div>\n").toString();
   }
 
   private static String cell(String open, String close, boolean numeric, String text) {

@@ -26,4 +26,19 @@ public record DesignSpec(
       throw new IllegalArgumentException("a spec needs at least one stack");
     }
   }
+
+  /**
+   * Returns the same spec for woofers of another piston size in the same places.
+   *
+   * @param radiusM radius of the radiating piston (m)
+   */
+  public DesignSpec withPistonRadius(double radiusM) {
+    return new DesignSpec(
+        title,
+        woofer.withEffectiveDiameter(2 * radiusM),
+        stacks.stream().map(stack -> stack.withPistonRadius(radiusM)).toList(),
+        listening,
+        target,
+        amplifier);
+  }
 }

@@ -40,4 +40,37 @@ public record StackBrief(
           }
         });
   }
+
+  /**
+   * Returns the same stack with pistons of another size in the same places.
+   *
+   * @param radiusM their radius (m)
+   */
+  public StackBrief withPistonRadius(double radiusM) {
+    return new StackBrief(
+        name,
+        panel,
+        pistons.stream().map(p -> new Piston(p.xM(), p.yM(), radiusM)).toList(),
+        levelDb,
+        loudestDb,
+        wiring);
+  }
+
+  /**
+   * Returns the largest radius that pistons in these places can have without touching the rim or
+   * each other (m).
+   */
+  public double largestPistonRadiusM() {
+    double largest = Double.POSITIVE_INFINITY;
+    for (int i = 0; i < pistons.size(); i++) {
+      Piston piston = pistons.get(i);
+      largest = Math.min(largest, panel.outline().distanceToRim(piston.xM(), piston.yM()));
+      for (int j = 0; j < i; j++) {
+        Piston other = pistons.get(j);
+        largest =
+            Math.min(largest, Math.hypot(piston.xM() - other.xM(), piston.yM() - other.yM()) / 2);
+      }
+    }
+    return largest;
+  }
 }

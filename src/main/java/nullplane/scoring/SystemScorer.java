@@ -10,6 +10,8 @@ import nullplane.driver.Woofer;
 import nullplane.network.SeriesCoil;
 import nullplane.units.Air;
 import nullplane.units.ConductorMaterial;
+import nullplane.units.Curve;
+import nullplane.units.Levels;
 
 /**
  * Scores a woofer on a whole spec: the best wiring and coil in every stack, the constraints, and
@@ -125,10 +127,6 @@ public final class SystemScorer {
     return air;
   }
 
-  /** Returns the frequencies woofers are scored at. */
-  ScoringAxis axis() {
-    return axis;
-  }
 
   /** Returns the stacks' evaluators, in the spec's order. */
   List<StackEvaluator> evaluators() {
@@ -171,6 +169,35 @@ public final class SystemScorer {
   private CoilBudget budgetOf(Woofer woofer) {
     WooferBrief brief = spec.woofer();
     return CoilBudget.of(woofer, brief.fluxT(), brief.gapHeightM(), ConductorMaterial.COPPER);
+  }
+
+  /**
+   * Returns the level of every stack at the target's voltage without any network, on the scoring
+   * axis (dB re 20 uPa), in the spec's order.
+   *
+   * @param woofer the woofer; its area should be the spec's
+   * @param wirings one per stack, among those the spec allows
+   * @param space work space of this scorer; overwritten
+   * @throws IllegalArgumentException if the spec does not allow a wiring
+   */
+  public List<Curve> bareLevels(Woofer woofer, List<Wiring> wirings, Workspace space) {
+    List<Curve> levels = new ArrayList<>();
+    double voltageDb = Levels.ofAmplitudeRatio(spec.target().voltageV());
+    for (int s = 0; s < evaluators.size(); s++) {
+      evaluators.get(s).model(wirings.get(s)).respond(woofer, space.stack.perVolt);
+      double[] level = new double[axis.frequencyHz().size()];
+      for (int f = 0; f < level.length; f++) {
+        level[f] =
+            StackEvaluator.levelOfSquared(space.stack.perVolt.pressureSquared[f]) + voltageDb;
+      }
+      levels.add(Curve.of(level));
+    }
+    return List.copyOf(levels);
+  }
+
+  /** Returns the frequencies woofers are scored at. */
+  public ScoringAxis axis() {
+    return axis;
   }
 
   /**

@@ -91,6 +91,27 @@ public record WooferBrief(
         shell, chosenResonanceHz, mechanicalQ, chosenTotalQ, Mounting.FREE_AIR, air);
   }
 
+  /**
+   * Returns the same brief for another size of piston.
+   *
+   * @param diameterM diameter of the radiating piston (m)
+   */
+  public WooferBrief withEffectiveDiameter(double diameterM) {
+    return new WooferBrief(
+        nominalM,
+        diameterM,
+        resonanceHz,
+        totalQ,
+        bareMassKg,
+        travelM,
+        mechanicalQ,
+        resistanceOhm,
+        inductanceH,
+        powerW,
+        fluxT,
+        gapHeightM);
+  }
+
   /** Returns the radius of the radiating piston (m). */
   public double radiusM() {
     return effectiveDiameterM / 2;

@@ -26,6 +26,15 @@ public final class Levels {
   }
 
   /**
+   * Returns the amplitude ratio of a difference of levels, 10^(L/20) (1).
+   *
+   * @param decibels difference of levels (dB)
+   */
+  public static double amplitudeRatio(double decibels) {
+    return Math.pow(10, decibels / 20);
+  }
+
+  /**
    * Returns a power ratio in decibels, 10 lg ratio (dB).
    *
    * @param ratio power ratio (1), above 0

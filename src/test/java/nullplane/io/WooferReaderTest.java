@@ -252,10 +252,10 @@ class WooferReaderTest {
     Files.writeString(folder.resolve("a.yml"), GOOD);
     Files.writeString(folder.resolve("notes.txt"), "not a woofer");
     Files.writeString(folder.resolve(".hidden.yaml"), "not a woofer");
-    assertThat(WooferReader.readAll(folder))
+    assertThat(WooferFiles.readEach(folder).woofers())
         .extracting(read -> read.woofer().name())
         .containsExactly("Sample 12A", "Sample 12B");
-    assertThat(WooferReader.readAll(folder.resolve("a.yml"))).hasSize(1);
+    assertThat(WooferFiles.readEach(folder.resolve("a.yml")).woofers()).hasSize(1);
   }
 
   @Test
@@ -264,10 +264,7 @@ class WooferReaderTest {
     Files.writeString(folder.resolve("b.yaml"), "");
     Files.writeString(folder.resolve("c.yaml"), GOOD);
     Files.writeString(folder.resolve("d.yaml"), GOOD);
-    List<InputFault> faults =
-        catchThrowableOfType(InvalidInputException.class, () -> WooferReader.readAll(folder))
-            .faults();
-    assertThat(faults)
+    assertThat(WooferFiles.readEach(folder).refused())
         .extracting(fault -> Path.of(fault.file()).getFileName() + ": " + fault.problem())
         .containsExactly(
             "a.yaml: the unit is missing",
@@ -278,13 +275,13 @@ class WooferReaderTest {
   @Test
   void folderWithoutWoofersAndTablesAreRefused() {
     assertThat(
-            catchThrowableOfType(InvalidInputException.class, () -> WooferReader.readAll(folder)))
+            catchThrowableOfType(InvalidInputException.class, () -> WooferFiles.readEach(folder)))
         .hasMessageContaining("the folder holds no woofers");
     assertThat(
             catchThrowableOfType(
                 InvalidInputException.class,
-                () -> WooferReader.readAll(folder.resolve("woofers.csv"))))
-        .hasMessageContaining("from YAML only");
+                () -> WooferReader.read(folder.resolve("woofers.csv"))))
+        .hasMessageContaining("a table of woofers");
   }
 
   private static Woofer woofer(String text) {

@@ -1,0 +1,154 @@
+package nullplane.cli;
+
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import nullplane.driver.Woofer;
+import nullplane.faults.InputFault;
+import nullplane.faults.InvalidInputException;
+import nullplane.io.ComparisonJson;
+import nullplane.io.ReadSpec;
+import nullplane.io.ReadWoofer;
+import nullplane.io.ResultFolder;
+import nullplane.io.RunManifest;
+import nullplane.io.SpecReader;
+import nullplane.io.WooferFiles;
+import nullplane.judging.Comparison;
+import nullplane.report.ComparisonReport;
+import nullplane.report.ComparisonSummary;
+import nullplane.report.DesignReport;
+import nullplane.report.RunInfo;
+import nullplane.scoring.ScorersBySize;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.ParentCommand;
+import picocli.CommandLine.Spec;
+
+/** Shows why two woofers behave differently on a spec. */
+@Command(
+    name = "compare",
+    description = {
+      "Shows why two woofers behave differently on the same panels: level, loudest level, impedance,"
+          + " excursion and decay one over the other, and which parameter makes how many decibels at"
+          + " which frequency. The shares add up to the whole difference.",
+      ""
+    },
+    mixinStandardHelpOptions = true,
+    versionProvider = ProgramVersion.class,
+    footer = {
+      "",
+      "A woofer in a table is named by the file, a # and its name: catalogue.csv#NAME.",
+      "",
+      "Example:",
+      "  java -jar target/nullplane.jar compare specs/village-hall.yaml \\",
+      "    \"specs/catalogue.csv#Loft 12 A\" \"specs/catalogue.csv#Loft 12 B\""
+    })
+final class CompareCommand implements Callable<Integer> {
+  @Spec private CommandSpec command;
+
+  @ParentCommand private Nullplane program;
+
+  @Mixin private RunOptions options = new RunOptions();
+
+  @Parameters(index = "0", paramLabel = "SPEC", description = "The panel system, a YAML file.")
+  private Path specFile;
+
+  @Parameters(
+      index = "1",
+      paramLabel = "WOOFER_A",
+      description = "The first woofer: a YAML file, or TABLE.csv#NAME.")
+  private String first;
+
+  @Parameters(
+      index = "2",
+      paramLabel = "WOOFER_B",
+      description = "The second woofer: a YAML file, or TABLE.csv#NAME.")
+  private String second;
+
+  @Override
+  public Integer call() {
+    Instant started = Instant.now();
+    StepClock clock = new StepClock();
+    ReadSpec read = SpecReader.read(specFile);
+    Woofer one = woofer(first);
+    Woofer other = woofer(second);
+    if (other.name().equals(one.name())) {
+      one = one.withName(one.name() + " (first)");
+      other = other.withName(other.name() + " (second)");
+    }
+    WooferFit.require(List.of(one, other), read.spec());
+    Path folder = options.folderFor(specFile, "-compared");
+    try (ResultFolder results = ResultFolder.open(folder);
+        Workers workers = new Workers(options.threads())) {
+      DesignReport.requireFonts();
+      clock.done("read");
+      ScorersBySize scorers =
+          new ScorerStep(
+                  read.spec(),
+                  workers,
+                  program.stop(),
+                  options.cache(command.commandLine().getErr()::println),
+                  options.watched())
+              .bySize(List.of(one, other), true);
+      clock.done("solve the panels");
+      Comparison comparison = Comparison.of(one, other, scorers);
+      clock.done("compare");
+      RunInfo run = new RunInfo(read.digest(), 0, ProgramVersion.text());
+      byte[] json = ComparisonJson.of(read, comparison, run.version());
+      results.add("comparison.json", json);
+      workers.make(ComparisonReport.parts(read.spec(), comparison, run)).forEach(results::add);
+      clock.done("draw and write");
+      results.publish(
+          new RunManifest(
+              read.fileName(),
+              read.digest(),
+              run.seed(),
+              run.version(),
+              started,
+              Instant.now(),
+              clock.steps(),
+              0));
+      PrintWriter out = command.commandLine().getOut();
+      out.print(
+          options.json()
+              ? new String(json, StandardCharsets.UTF_8)
+              : ComparisonSummary.of(
+                  read.spec(), comparison, run, folder.toString(), options.colour()));
+      out.flush();
+    }
+    return 0;
+  }
+
+  /** Reads a woofer from a file of its own, or the named one of a table. */
+  private static Woofer woofer(String place) {
+    int mark = place.lastIndexOf('#');
+    boolean named = mark > 0 && place.substring(0, mark).toLowerCase(Locale.ROOT).endsWith(".csv");
+    Path file = Path.of(named ? place.substring(0, mark) : place);
+    List<ReadWoofer> all = WooferFiles.readEach(file).woofers();
+    String name = named ? place.substring(mark + 1) : "";
+    List<String> names = new ArrayList<>();
+    for (ReadWoofer read : all) {
+      if (all.size() == 1 && !named || read.woofer().name().equals(name)) {
+        return read.woofer();
+      }
+      names.add(read.woofer().name());
+    }
+    throw new InvalidInputException(
+        List.of(
+            new InputFault(
+                file.toString(),
+                0,
+                "",
+                name,
+                named ? "the table holds no woofer of this name" : "there are several woofers here",
+                String.join(", ", names.subList(0, Math.min(10, names.size()))),
+                "write " + file + "#" + names.get(0))));
+  }
+}

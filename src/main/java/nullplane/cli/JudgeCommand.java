@@ -1,0 +1,218 @@
+package nullplane.cli;
+
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.concurrent.Callable;
+import nullplane.driver.Woofer;
+import nullplane.io.JudgingCsv;
+import nullplane.io.JudgingJson;
+import nullplane.io.ReadSpec;
+import nullplane.io.ReadWoofer;
+import nullplane.io.ReadWoofers;
+import nullplane.io.ResultFolder;
+import nullplane.io.RunManifest;
+import nullplane.io.SpecReader;
+import nullplane.io.WooferFiles;
+import nullplane.judging.Judgement;
+import nullplane.judging.JudgingOutcome;
+import nullplane.judging.WooferJudge;
+import nullplane.report.DesignReport;
+import nullplane.report.JudgingReport;
+import nullplane.report.JudgingSummary;
+import nullplane.report.RunInfo;
+import nullplane.scoring.Assessment;
+import nullplane.scoring.DesignSpec;
+import nullplane.scoring.Grade;
+import nullplane.scoring.ScorersBySize;
+import nullplane.scoring.SystemScorer;
+import nullplane.search.SearchConduct;
+import nullplane.search.SearchWatch;
+import nullplane.search.WooferSearch;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.ParentCommand;
+import picocli.CommandLine.Spec;
+
+/** Ranks given woofers on a spec and says what each lacks. */
+@Command(
+    name = "judge",
+    description = {
+      "Ranks given woofers on the spec's panels, each with the best wiring and series coil for every"
+          + " stack, and says what each lacks: where, in which stack, by how much, and how far it is"
+          + " from the best woofer that could be built.",
+      ""
+    },
+    mixinStandardHelpOptions = true,
+    versionProvider = ProgramVersion.class,
+    footer = {
+      "",
+      "A table has one row for each woofer and the keys of a woofer file in its header, with units:"
+          + " \"fs [Hz]\". Rows that cannot be read are told with their lines; the others are judged.",
+      "",
+      "Example:",
+      "  java -jar target/nullplane.jar judge specs/village-hall.yaml \\",
+      "    --woofers specs/catalogue.csv"
+    })
+final class JudgeCommand implements Callable<Integer> {
+  private static final long USUAL_EVALUATIONS = 20_000;
+
+  @Spec private CommandSpec command;
+
+  @ParentCommand private Nullplane program;
+
+  @Mixin private RunOptions options = new RunOptions();
+
+  @Parameters(paramLabel = "SPEC", description = "The panel system, a YAML file.")
+  private Path specFile;
+
+  @Option(
+      names = "--woofers",
+      required = true,
+      paramLabel = "FILE_OR_FOLDER",
+      description = "A woofer's YAML file, a CSV table of woofers, or a folder of both.")
+  private Path wooferFiles;
+
+  @Option(
+      names = "--seed",
+      paramLabel = "N",
+      description = "Seed of the search for the best buildable woofer. Default: 1.")
+  private long seed = 1;
+
+  @Option(
+      names = "--evaluations",
+      paramLabel = "N",
+      description =
+          "Woofers to score in the search for the best buildable one, 1000 or more; 0 for no search."
+              + " Default: 20000.")
+  private long evaluations = USUAL_EVALUATIONS;
+
+  @Override
+  public Integer call() {
+    int threads = options.threads();
+    long budget =
+        evaluations == 0 ? 0 : options.inRange(evaluations, "--evaluations", 1000, 100_000_000);
+    Instant started = Instant.now();
+    StepClock clock = new StepClock();
+    ReadSpec read = SpecReader.read(specFile);
+    ReadWoofers woofers = WooferFiles.readEach(wooferFiles);
+    PrintWriter err = command.commandLine().getErr();
+    woofers.refused().forEach(fault -> err.println("nullplane: not judged: " + fault.oneLine()));
+    Path folder = options.folderFor(specFile, "-judged");
+    try (ResultFolder results = ResultFolder.open(folder);
+        Workers workers = new Workers(threads)) {
+      DesignReport.requireFonts();
+      clock.done("read");
+      JudgingOutcome outcome = judge(read.spec(), woofers.woofers(), budget, workers, clock);
+      RunInfo run = new RunInfo(read.digest(), seed, ProgramVersion.text());
+      byte[] json = JudgingJson.of(read, outcome, woofers.refused(), seed, run.version());
+      results.add("judging.json", json);
+      results.add("judging.csv", JudgingCsv.of(outcome));
+      workers
+          .make(JudgingReport.parts(read.spec(), outcome, woofers.refused(), run))
+          .forEach(results::add);
+      clock.done("draw and write");
+      results.publish(
+          new RunManifest(
+              read.fileName(),
+              read.digest(),
+              seed,
+              run.version(),
+              started,
+              Instant.now(),
+              clock.steps(),
+              budget));
+      PrintWriter out = command.commandLine().getOut();
+      out.print(
+          options.json()
+              ? new String(json, StandardCharsets.UTF_8)
+              : JudgingSummary.of(
+                  read.spec(),
+                  outcome,
+                  woofers.refused(),
+                  run,
+                  folder.toString(),
+                  options.colour()));
+      out.flush();
+      err.printf(
+          Locale.ROOT,
+          "nullplane: %d woofers judged in %.1f s%n",
+          outcome.ranked().size(),
+          Duration.between(started, Instant.now()).toMillis() / 1e3);
+    }
+    return 0;
+  }
+
+  private JudgingOutcome judge(
+      DesignSpec spec, List<ReadWoofer> read, long budget, Workers workers, StepClock clock) {
+    List<Woofer> fitting = new ArrayList<>();
+    List<JudgingOutcome.Misfit> misfits = new ArrayList<>();
+    for (ReadWoofer one : read) {
+      Optional<JudgingOutcome.Misfit> misfit = WooferFit.misfitOf(one.woofer(), spec);
+      misfit.ifPresentOrElse(misfits::add, () -> fitting.add(one.woofer()));
+    }
+    if (fitting.isEmpty()) {
+      throw WooferFit.notFitting(misfits);
+    }
+    ScorersBySize scorers =
+        new ScorerStep(
+                spec,
+                workers,
+                program.stop(),
+                options.cache(command.commandLine().getErr()::println),
+                options.watched())
+            .bySize(fitting, false);
+    clock.done("solve the panels");
+    Optional<Assessment> best =
+        budget == 0 ? Optional.empty() : bestBuildable(scorers.own(), budget, workers);
+    clock.done("search the best buildable woofer");
+    OptionalDouble bestCost =
+        best.isPresent()
+            ? OptionalDouble.of(best.orElseThrow().grade().costDb())
+            : OptionalDouble.empty();
+    WooferJudge judge = new WooferJudge(spec, bestCost);
+    List<Callable<Judgement>> tasks = new ArrayList<>();
+    for (Woofer woofer : fitting) {
+      SystemScorer scorer = scorers.of(woofer);
+      tasks.add(() -> judge.judge(woofer, scorer));
+    }
+    List<Judgement> ranked = new ArrayList<>(workers.all(tasks));
+    ranked.sort(Comparator.comparing(judgement -> judgement.assessment().grade()));
+    clock.done("judge");
+    return new JudgingOutcome(ranked, misfits, best);
+  }
+
+  private Optional<Assessment> bestBuildable(SystemScorer scorer, long budget, Workers workers) {
+    try (ProgressLine progress = new ProgressLine("search", budget, options.watched())) {
+      SearchWatch watch =
+          new SearchWatch() {
+            @Override
+            public boolean stopWanted() {
+              return program.stop().wanted();
+            }
+
+            @Override
+            public void generationDone(long done, long wanted, Grade best) {
+              progress.at(Math.min(done, wanted));
+            }
+          };
+      return WooferSearch.run(
+              scorer, new SearchConduct(seed, budget, options.threads()), workers.executor(), watch)
+          .ranked()
+          .stream()
+          .findFirst()
+          .filter(found -> found.grade().feasible());
+    }
+  }
+}

@@ -1,0 +1,172 @@
+package nullplane.judging;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import java.util.stream.IntStream;
+import nullplane.acoustics.PanelResponse;
+import nullplane.acoustics.PistonSizes;
+import nullplane.driver.Mounting;
+import nullplane.driver.Woofer;
+import nullplane.network.CoilCatalogue;
+import nullplane.scoring.DesignSpec;
+import nullplane.scoring.GradeWeights;
+import nullplane.scoring.ScorersBySize;
+import nullplane.scoring.ScoringAxis;
+import nullplane.scoring.StackAcoustics;
+import nullplane.scoring.SystemScorer;
+import nullplane.scoring.WorkshopSpecs;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** What must hold for the shares of any two woofers. */
+class WooferDifferenceProperties {
+  private static final double SUM_DB = 1e-9;
+
+  private static ScorersBySize scorers;
+
+  @BeforeAll
+  static void solvePanels() {
+    DesignSpec spec = WorkshopSpecs.singleAndPair();
+    ScoringAxis axis = ScoringAxis.of(spec.target());
+    List<Double> radii = PistonSizes.radii(0.12, 0.14, 3);
+    List<List<PanelResponse>> byStack = new ArrayList<>();
+    spec.stacks().forEach(stack -> byStack.add(new ArrayList<>()));
+    for (double radius : radii) {
+      List<StackAcoustics> solved = WorkshopSpecs.acoustics(spec.withPistonRadius(radius), axis);
+      for (int s = 0; s < solved.size(); s++) {
+        byStack.get(s).add(solved.get(s).response());
+      }
+    }
+    SystemScorer own = WorkshopSpecs.scorer(spec);
+    List<PistonSizes> sizes =
+        byStack.stream().map(responses -> new PistonSizes(radii, responses)).toList();
+    scorers =
+        new ScorersBySize(
+            own,
+            axis,
+            sizes,
+            sizes,
+            CoilCatalogue.standard().options(),
+            GradeWeights.STANDARD,
+            WorkshopSpecs.AIR);
+  }
+
+  private static IntStream seeds() {
+    return IntStream.range(0, 6);
+  }
+
+  private static Woofer woofer(Random random, String name, double areaM2) {
+    double mass = 0.04 + 0.06 * random.nextDouble();
+    Woofer shell =
+        new Woofer(
+            name,
+            0.3,
+            areaM2,
+            4 + 4 * random.nextDouble(),
+            0.002 * random.nextDouble(),
+            mass,
+            1,
+            1,
+            1,
+            0.004 + 0.008 * random.nextDouble(),
+            50 + 150 * random.nextDouble());
+    return Woofer.withResonance(
+        shell,
+        22 + 20 * random.nextDouble(),
+        3 + 5 * random.nextDouble(),
+        0.3 + 1.2 * random.nextDouble(),
+        Mounting.FREE_AIR,
+        WorkshopSpecs.AIR);
+  }
+
+  private static Woofer anyWoofer(Random random, String name) {
+    double radius = 0.1205 + 0.019 * random.nextDouble();
+    return woofer(random, name, Math.PI * radius * radius);
+  }
+
+  @ParameterizedTest
+  @MethodSource("seeds")
+  void sharesAddUpAndChangeSignWhenTheWoofersChangePlaces(int seed) {
+    Random random = new Random(seed);
+    Woofer a = anyWoofer(random, "a");
+    Woofer b = anyWoofer(random, "b");
+    WooferDifference there = WooferDifference.between(a, b, scorers);
+    WooferDifference back = WooferDifference.between(b, a, scorers);
+    for (int s = 0; s < there.stacks().size(); s++) {
+      StackDifference stack = there.stacks().get(s);
+      for (int f = 0; f < stack.frequencyHz().size(); f++) {
+        double sum = 0;
+        for (ParameterGroup group : ParameterGroup.values()) {
+          sum += stack.shareDb(group).at(f);
+          assertThat(back.stacks().get(s).shareDb(group).at(f))
+              .isCloseTo(-stack.shareDb(group).at(f), within(SUM_DB));
+        }
+        assertThat(sum)
+            .isCloseTo(stack.secondLevelDb().at(f) - stack.firstLevelDb().at(f), within(SUM_DB));
+      }
+      // travel and rated power limit the loudest level and have no part in a response
+      assertThat(stack.shareDb(ParameterGroup.TRAVEL).stream()).allMatch(share -> share == 0);
+      assertThat(stack.shareDb(ParameterGroup.POWER).stream()).allMatch(share -> share == 0);
+    }
+    assertThat(there.costSharesDb().stream().mapToDouble(x -> x).sum())
+        .isCloseTo(there.secondGrade().costDb() - there.firstGrade().costDb(), within(SUM_DB));
+    assertThat(there.violationShares().stream().mapToDouble(x -> x).sum())
+        .isCloseTo(
+            there.secondGrade().violation() - there.firstGrade().violation(), within(SUM_DB));
+  }
+
+  @ParameterizedTest
+  @MethodSource("seeds")
+  void aParameterThatBothShareHasNoShare(int seed) {
+    Random random = new Random(100 + seed);
+    Woofer a = anyWoofer(random, "a");
+    FreeAirSheet from = FreeAirSheet.of(a, WorkshopSpecs.AIR);
+    FreeAirSheet other = FreeAirSheet.of(anyWoofer(random, "b"), WorkshopSpecs.AIR);
+    int common = random.nextInt(1 << ParameterGroup.values().length);
+    int taken = (1 << ParameterGroup.values().length) - 1 & ~common;
+    Woofer b = from.with(other, taken).woofer(WorkshopSpecs.AIR).withName("b");
+    WooferDifference difference = WooferDifference.between(a, b, scorers);
+    for (ParameterGroup group : ParameterGroup.values()) {
+      if ((common >> group.ordinal() & 1) != 0) {
+        assertThat(difference.costSharesDb().get(group.ordinal())).as(group.symbol()).isZero();
+        for (StackDifference stack : difference.stacks()) {
+          assertThat(stack.shareDb(group).stream()).as(group.symbol()).allMatch(x -> x == 0);
+        }
+      }
+    }
+  }
+
+  /**
+   * fs and Qes stay, so Bl^2/Re grows with the mass, and far above resonance the level falls by 10
+   * lg of the ratio of the total masses: Small 1972, eta0 = rho/(2 pi c) (Bl Sd/Mms)^2/Re with Bl^2
+   * = 2 pi fs Mms Re/Qes.
+   */
+  @Test
+  void aHeavierConeAtEqualResonanceAndQLosesTenLogOfTheMasses() {
+    double area = Math.PI * 0.13 * 0.13;
+    Woofer shell = new Woofer("light", 0.3, area, 6, 0, 0.05, 1, 1, 1, 0.008, 100);
+    Woofer light = Woofer.withResonance(shell, 25, 5, 0.5, Mounting.FREE_AIR, WorkshopSpecs.AIR);
+    Woofer shell2 = new Woofer("heavy", 0.3, area, 6, 0, 0.1, 1, 1, 1, 0.008, 100);
+    Woofer heavy = Woofer.withResonance(shell2, 25, 5, 0.5, Mounting.FREE_AIR, WorkshopSpecs.AIR);
+    WooferDifference difference = WooferDifference.between(light, heavy, scorers);
+    StackDifference single = difference.stacks().get(0);
+    int last = single.frequencyHz().size() - 1;
+    // above 150 Hz the panel's own load is part of the mass: a band of masses bounds the ratio
+    double air = Mounting.INFINITE_BAFFLE.airMassKg(0.13, WorkshopSpecs.AIR);
+    double least = -10 * Math.log10(0.1 / 0.05);
+    double most = -10 * Math.log10((0.1 + air) / (0.05 + air));
+    for (int f = 0; f <= last; f++) {
+      if (single.frequencyHz().at(f) > 150 && single.frequencyHz().at(f) < 300) {
+        assertThat(single.shareDb(ParameterGroup.MOVING_MASS).at(f))
+            .isBetween(least - 0.1, most + 0.3);
+      }
+      assertThat(single.shareDb(ParameterGroup.RESONANCE).at(f)).isZero();
+    }
+  }
+}
