@@ -83,13 +83,12 @@ public class GradeBenchmark {
     WooferBrief brief = spec.woofer();
     for (int i = 0; i < CANDIDATES; i++) {
       candidates[i] =
-          brief.woofer(
-              "candidate",
+          WorkshopSpecs.woofer(
+              brief,
               drawn(brief.resonanceHz(), random),
               drawn(brief.totalQ(), random),
               drawn(brief.bareMassKg(), random),
-              drawn(brief.travelM(), random),
-              WorkshopSpecs.AIR);
+              drawn(brief.travelM(), random));
     }
   }
 

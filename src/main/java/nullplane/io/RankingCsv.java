@@ -2,8 +2,11 @@ package nullplane.io;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.function.ToDoubleFunction;
 import nullplane.driver.SmallSignal;
 import nullplane.driver.Woofer;
+import nullplane.motor.MotorDesign;
 import nullplane.scoring.Assessment;
 import nullplane.scoring.StackAssessment;
 import nullplane.scoring.StackFigures;
@@ -90,8 +93,38 @@ public final class RankingCsv {
     number("rms [N s/m]", woofer.lossNsPerM(), 0);
     number("vas [l]", set.equivalentVolumeM3(), 3);
     number("coil mass [g]", assessment.budget().coilMassKg(), 3);
+    coil(assessment);
     assessment.stacks().forEach(this::stack);
     cell("violations", CsvText.name(String.join("; ", assessment.violations())));
+  }
+
+  /** The coil and motor; empty cells where they are not known, so that rows keep their columns. */
+  private void coil(Assessment assessment) {
+    Optional<MotorDesign> motor = assessment.motor();
+    known("former [mm]", motor, m -> m.winding().former().insideDiameterM(), 3);
+    cell("wire", motor.map(m -> m.winding().coil().material().word()).orElse(""));
+    known("bare wire [mm]", motor, m -> m.winding().coil().bareDiameterM(), 3);
+    known("insulated wire [mm]", motor, m -> m.winding().coil().insulatedDiameterM(), 3);
+    known("layers", motor, m -> m.winding().coil().layers(), 0);
+    known("turns per layer", motor, m -> m.winding().coil().turnsPerLayer(), 0);
+    known("coil height [mm]", motor, m -> m.winding().coil().windingHeightM(), 3);
+    known("gap height [mm]", motor, m -> m.winding().gapHeightM(), 3);
+    known("flux [T]", motor, MotorDesign::fluxT, 0);
+    known("pole flux [T]", motor, MotorDesign::poleFluxT, 0);
+    cell("magnet", motor.map(m -> m.magnet().word()).orElse(""));
+    known("magnet mass [g]", motor, MotorDesign::magnetMassKg, 3);
+    cell(
+        "cone mass [g]",
+        assessment.masses().map(m -> DecimalText.rounded(m.coneKg(), 3)).orElse(""));
+  }
+
+  private void known(
+      String head, Optional<MotorDesign> motor, ToDoubleFunction<MotorDesign> value, int decimals) {
+    if (motor.isPresent()) {
+      number(head, value.applyAsDouble(motor.orElseThrow()), decimals);
+    } else {
+      cell(head, "");
+    }
   }
 
   private void stack(StackAssessment stack) {

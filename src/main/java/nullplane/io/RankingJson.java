@@ -99,6 +99,7 @@ public final class RankingJson {
     json.object("woofer", () -> woofer(assessment.woofer()));
     json.object("freeAir", () -> smallSignal(assessment.freeAir()));
     json.object("coilBudget", () -> budget(assessment.budget()));
+    MotorJson.write(json, assessment);
     json.objects("gradeParts", assessment.parts(), this::part);
     json.objects("stacks", assessment.stacks(), stack -> stack(stack, curves));
   }

@@ -3,6 +3,7 @@ package nullplane.io;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import nullplane.motor.CoilBrief;
 import nullplane.scoring.WooferBrief;
 import nullplane.units.Range;
 
@@ -19,7 +20,10 @@ final class WooferBriefSection {
           "qms",
           "power",
           "flux",
-          "gap-height");
+          "gap-height",
+          "magnet",
+          "wire",
+          "former");
 
   private static final List<String> RANGE_KEYS = List.of("fs", "qts", "moving-mass", "travel");
   private static final String RANGE_EXAMPLE = "{fs: 20 Hz .. 45 Hz, qts: 0.3 .. 1.5}";
@@ -35,18 +39,16 @@ final class WooferBriefSection {
     OptionalDouble nominal = section.required(WooferKeys.NOMINAL);
     OptionalDouble diameter = section.required(WooferKeys.EFFECTIVE_DIAMETER);
     WooferKeys.checkPiston(section, "effective-diameter", nominal, diameter);
-    OptionalDouble resistance = section.optional(WooferKeys.RE);
     OptionalDouble inductance = section.optional(WooferKeys.LE);
     OptionalDouble mechanicalQ = section.optional(WooferKeys.QMS);
     OptionalDouble power = section.optional(WooferKeys.POWER);
-    OptionalDouble flux = section.optional(WooferKeys.FLUX);
-    OptionalDouble gap = section.optional(WooferKeys.GAP_HEIGHT);
     Optional<Section> range = section.optionalSection("range", RANGE_EXAMPLE, RANGE_KEYS);
     Optional<Range> fs = range.flatMap(r -> r.optionalRange(FS));
     Optional<Range> qts = range.flatMap(r -> r.optionalRange(QTS));
     Optional<Range> mass = range.flatMap(r -> r.optionalRange(MASS));
     Optional<Range> travel = range.flatMap(r -> r.optionalRange(TRAVEL));
 
+    CoilBriefSection coil = new CoilBriefSection(section, range);
     Range totalQ = qts.orElse(SizeDefaults.TOTAL_Q);
     double qms = mechanicalQ.orElse(SizeDefaults.MECHANICAL_Q);
     boolean inOrder = checkQ(section, range, totalQ, qms);
@@ -54,6 +56,11 @@ final class WooferBriefSection {
       return Optional.empty();
     }
     SizeDefaults usual = SizeDefaults.of(nominal.getAsDouble(), diameter.getAsDouble());
+    Range oneWay = travel.orElse(usual.travelM());
+    Optional<CoilBrief> brief = coil.brief(usual, oneWay);
+    if (brief.isEmpty()) {
+      return Optional.empty();
+    }
     return Optional.of(
         new WooferBrief(
             nominal.getAsDouble(),
@@ -61,13 +68,11 @@ final class WooferBriefSection {
             fs.orElse(usual.resonanceHz()),
             totalQ,
             mass.orElse(usual.bareMassKg()),
-            travel.orElse(usual.travelM()),
+            oneWay,
             qms,
-            resistance.orElse(SizeDefaults.RESISTANCE_OHM),
-            inductance.orElse(usual.inductanceH()),
+            inductance,
             power.orElse(usual.powerW()),
-            flux.orElse(SizeDefaults.FLUX_T),
-            gap.orElse(usual.gapHeightM())));
+            brief.orElseThrow()));
   }
 
   private static boolean checkQ(

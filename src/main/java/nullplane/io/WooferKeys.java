@@ -57,6 +57,8 @@ final class WooferKeys {
       QuantityKey.of("flux", Dimension.FLUX_DENSITY, "0.2 T .. 2.5 T", "1.0 T");
   static final QuantityKey GAP_HEIGHT =
       QuantityKey.of("gap-height", Dimension.LENGTH, "1 mm .. 50 mm", "8 mm");
+  static final QuantityKey FORMER =
+      QuantityKey.of("former", Dimension.LENGTH, "13 mm .. 150 mm", "50 mm");
 
   /** The least share of the frame size that an effective diameter may be (1). Common practice. */
   private static final double LEAST_SHARE = 0.5;

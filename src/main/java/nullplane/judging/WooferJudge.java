@@ -86,7 +86,7 @@ public final class WooferJudge {
                   budget.coilMassKg() * 1e3,
                   budget.remainderKg() * 1e3,
                   budget.leastRemainderKg() * 1e3,
-                  spec.woofer().fluxT()),
+                  spec.woofer().coil().fluxT().upper()),
               "Ask the maker how Bl, mass and travel were measured."));
     }
     SuspensionLimits limits = SuspensionLimits.forNominal(spec.woofer().nominalM());

@@ -87,9 +87,14 @@ final class Cautions {
         "Heavy magnets pull tools and fingers and load the panel: "
             + mostWoofers()
             + (mostWoofers() == 1 ? " woofer sits" : " woofers sit")
-            + " on the largest panel; the magnets' mass is "
-            + Figures.NOT_DETERMINED
-            + " here. Fasten the baskets to hold it.");
+            + " on the largest panel; the magnet of one weighs "
+            + woofer
+                .motor()
+                .map(
+                    motor ->
+                        "about " + Figures.of(motor.magnetMassKg(), "kg") + " without its steel")
+                .orElse("what is " + Figures.NOT_DETERMINED + " here")
+            + ". Fasten the baskets to hold it.");
     cautions.add(
         "Amplifiers and test benches run on mains: work on them is for people licensed for it, and"
             + " local codes come before this sheet.");

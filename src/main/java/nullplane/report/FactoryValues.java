@@ -2,7 +2,12 @@ package nullplane.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.ToDoubleFunction;
+import nullplane.driver.RoundWireCoil;
+import nullplane.motor.MotorDesign;
+import nullplane.motor.Winding;
 import java.util.stream.DoubleStream;
 import nullplane.driver.MountedWoofer;
 import nullplane.driver.Mounting;
@@ -261,73 +266,96 @@ final class FactoryValues {
   }
 
   private void coil() {
-    add(
-        Section.COIL,
-        "gap-height",
-        "hg",
-        "height of the gap",
+    Optional<MotorDesign> motor = assessment.motor();
+    Optional<Winding> winding = motor.map(MotorDesign::winding);
+    Optional<RoundWireCoil> wound = winding.map(Winding::coil);
+    coilValue(
+        "former-diameter",
+        "inside diameter of the former",
         BriefUnit.METRE,
-        OptionalDouble.of(spec.woofer().gapHeightM()),
-        BriefWindow.NONE,
-        "top plate",
-        "Assumed by the spec; travel and coil mass are computed with it.");
-    add(
-        Section.COIL,
+        of(winding, w -> w.former().insideDiameterM()),
+        "glass fibre or polyimide, no metal ring: eddy currents would lower Qms");
+    coilValue(
+        "wire-diameter",
+        "bare diameter of the wire",
+        BriefUnit.METRE,
+        of(wound, RoundWireCoil::bareDiameterM),
+        wound.map(w -> w.material().word()).orElse("the maker's choice"));
+    coilValue(
+        "layers", "layers of the winding", BriefUnit.ONE, of(wound, w -> w.layers()), "whole");
+    coilValue(
+        "turns", "turns of the winding", BriefUnit.ONE, of(wound, w -> w.turns()), "whole");
+    coilValue(
         "winding-height",
-        "hc",
-        "height of the winding",
+        "hc, height of the winding",
         BriefUnit.METRE,
         OptionalDouble.of(assessment.budget().windingHeightM()),
-        BriefWindow.NONE,
-        "overhung, geometric",
-        "The gap's height and twice the travel.");
-    add(
-        Section.COIL,
+        "geometric");
+    coilValue(
+        "gap-height",
+        "hg, height of the gap",
+        BriefUnit.METRE,
+        of(winding, Winding::gapHeightM),
+        "top plate");
+    coilValue(
         "flux",
-        "B",
-        "mean flux density in the gap",
+        "B, mean flux density in the gap",
         BriefUnit.TESLA,
-        OptionalDouble.of(spec.woofer().fluxT()),
-        BriefWindow.NONE,
-        "coil's volume, cold",
-        "Assumed by the spec; Bl is what counts, not B.");
-    add(
-        Section.COIL,
-        "motor-strength",
-        "Bl\u00b2/Re",
-        "electrical damping of the motor",
-        BriefUnit.NEWTON_SECOND_PER_METRE,
-        OptionalDouble.of(woofer.motorStrengthNsPerM()),
-        BriefWindow.NONE,
-        "small signal, coil at rest",
-        "What the coil's mass pays for; see Qes.");
-    add(
-        Section.COIL,
+        of(motor, MotorDesign::fluxT),
+        "follows from Bl, which is what counts");
+    coilValue(
+        "gap-energy",
+        "energy in the gap",
+        BriefUnit.JOULE,
+        of(motor, MotorDesign::gapEnergyJ),
+        "B\u00b2 V/(2 \u00b50)");
+    coilValue(
+        "magnet",
+        "magnet, first estimate of its mass",
+        BriefUnit.KILOGRAM,
+        of(motor, MotorDesign::magnetMassKg),
+        motor.map(m -> m.magnet().word()).orElse("the maker's choice"));
+    coilValue(
+        "rear-room",
+        "room behind the top plate, at least",
+        BriefUnit.METRE,
+        of(motor, MotorDesign::rearRoomM),
+        "clearance for 1.4 times the travel");
+    coilValue(
         "wire-mass",
-        "",
-        "mass of the wire",
+        "mass of the coil, enamel included",
         BriefUnit.KILOGRAM,
         OptionalDouble.of(assessment.budget().coilMassKg()),
-        BriefWindow.NONE,
-        "bare copper, all of the winding",
-        "Least wire that gives Bl\u00b2/Re at this flux.");
-    add(
-        Section.COIL,
+        "all of the winding");
+    coilValue(
         "cone-mass",
-        "",
         "left for cone, former and shares",
         BriefUnit.KILOGRAM,
         OptionalDouble.of(assessment.budget().remainderKg()),
-        BriefWindow.NONE,
-        "Mmd less the wire; half of surround and spider counted",
-        "A cone of this size needs "
+        "a cone of this size needs "
             + Figures.grams(assessment.budget().leastRemainderKg())
-            + " or more (common practice).");
-    unknown("former-diameter", "diameter of the former", BriefUnit.METRE);
-    unknown("wire-diameter", "bare diameter of the wire", BriefUnit.METRE);
-    unknown("layers", "layers of the winding", BriefUnit.ONE);
-    unknown("turns", "turns of the winding", BriefUnit.ONE);
-    unknown("magnet", "magnet: material and size", BriefUnit.ONE);
+            + " or more (common practice)");
+  }
+
+  private static <T> OptionalDouble of(Optional<T> part, ToDoubleFunction<T> value) {
+    return part.isPresent()
+        ? OptionalDouble.of(value.applyAsDouble(part.orElseThrow()))
+        : OptionalDouble.empty();
+  }
+
+  /** One winding of stock wire gives Re, Bl and travel together; another that does is welcome. */
+  private void coilValue(
+      String key, String words, BriefUnit unit, OptionalDouble value, String condition) {
+    add(
+        Section.COIL,
+        key,
+        "",
+        words,
+        unit,
+        value,
+        BriefWindow.NONE,
+        condition,
+        "The maker may propose another that gives Re, Bl and travel together.");
   }
 
   private void largeSignal() {
@@ -415,19 +443,6 @@ final class FactoryValues {
         CommonPractice.window(key, target).orElse(BriefWindow.NONE),
         condition,
         reason);
-  }
-
-  private void unknown(String key, String name, BriefUnit unit) {
-    add(
-        Section.COIL,
-        key,
-        "",
-        name,
-        unit,
-        OptionalDouble.empty(),
-        BriefWindow.NONE,
-        "please state",
-        "Left to the maker; asked for below.");
   }
 
   private void add(

@@ -6,6 +6,7 @@ import java.util.function.DoubleFunction;
 import nullplane.driver.Mounting;
 import nullplane.driver.SmallSignal;
 import nullplane.driver.Woofer;
+import nullplane.motor.MotorDesign;
 import nullplane.scoring.Assessment;
 import nullplane.scoring.DesignSpec;
 import nullplane.scoring.StackAssessment;
@@ -135,7 +136,7 @@ final class ParameterTable {
         "ohm",
         "\u00b15 %",
         "direct current, 20 \u00b0C",
-        GIVEN
+        MotorTable.resistanceReason(brief, assessment.motor())
             + " It keeps the least load at "
             + Figures.ohms(verdict.leastLoad().figures().leastLoadOhm())
             + ", in "
@@ -156,7 +157,9 @@ final class ParameterTable {
             + ", which the coil of "
             + Figures.grams(assessment.budget().coilMassKg())
             + " gives at "
-            + Figures.of(brief.fluxT(), "T")
+            + Figures.of(
+                assessment.motor().map(MotorDesign::fluxT).orElse(brief.coil().fluxT().upper()),
+                "T")
             + ".");
     row(
         "Kms",
@@ -181,7 +184,7 @@ final class ParameterTable {
         "mH",
         NO_USUAL,
         "small signal, as one inductance in series with Re",
-        GIVEN);
+        MotorTable.inductanceReason(brief, woofer, assessment.motor()));
     row(
         "P",
         "rated power",

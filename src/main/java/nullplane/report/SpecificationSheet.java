@@ -3,7 +3,6 @@ package nullplane.report;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
-import nullplane.driver.CoilBudget;
 import nullplane.scoring.Assessment;
 import nullplane.scoring.DesignSpec;
 import nullplane.scoring.GradePart;
@@ -117,21 +116,8 @@ public final class SpecificationSheet {
   }
 
   private void coil(List<Document.Block> blocks) {
-    CoilBudget budget = woofer.budget();
-    blocks.add(new Document.Heading(2, "Coil budget"));
-    blocks.add(
-        new Document.Table(
-            List.of("Item", "Value"),
-            List.of(
-                List.of("Winding height, overhung", Figures.millimetres(budget.windingHeightM())),
-                List.of("Gap height, given", Figures.millimetres(spec.woofer().gapHeightM())),
-                List.of("Wire mass needed", Figures.grams(budget.coilMassKg())),
-                List.of(
-                    "Left for cone, surround share and former",
-                    Figures.grams(budget.remainderKg())),
-                List.of("Least needed for them", Figures.grams(budget.leastRemainderKg())),
-                List.of("Short by", Figures.percent(budget.shortfall()))),
-            List.of(false, true)));
+    blocks.add(new Document.Heading(2, "Coil and motor"));
+    blocks.addAll(new MotorTable(woofer, spec.woofer()).blocks());
   }
 
   private void given(List<Document.Block> blocks) {
@@ -143,9 +129,9 @@ public final class SpecificationSheet {
             List.of(
                 List.of(
                     "Qms", "mechanical Q factor, free air", Figures.number(brief.mechanicalQ())),
-                List.of("Re", "coil resistance", Figures.ohms(brief.resistanceOhm())),
-                List.of("Le", "coil inductance", Figures.millihenries(brief.inductanceH())),
-                List.of("B", "flux density in the gap", Figures.of(brief.fluxT(), "T")),
+                List.of(
+                    "Re", "coil resistance", MotorTable.span(brief.coil().resistanceOhm(), "ohm")),
+                List.of("B", "flux density in the gap", MotorTable.span(brief.coil().fluxT(), "T")),
                 List.of("P", "rated power", Figures.of(brief.powerW(), "W")),
                 List.of(
                     "d", "effective diameter", Figures.millimetres(brief.effectiveDiameterM()))),

@@ -15,7 +15,8 @@ final class GradeBreakdown {
       List<StackAssessment> stacks,
       StackEvaluator.Choice[] choices,
       GradeWeights weights,
-      CoilBudget budget) {
+      Realisation coil) {
+    CoilBudget budget = coil.budget();
     int worst = 0;
     for (int s = 1; s < choices.length; s++) {
       if (choices[s].cost > choices[worst].cost) {
@@ -83,8 +84,22 @@ final class GradeBreakdown {
             "g",
             weights.perGramOfWoofer() * 1e3 * budget.coilMassKg(),
             text(
-                "Motor strength and travel together need %.1f g of wire in the woofer.",
+                coil.motor().isPresent()
+                    ? "The coil of the woofer weighs %.1f g."
+                    : "Motor strength and travel together need %.1f g of wire in the woofer.",
                 budget.coilMassKg() * 1e3)));
+    coil.motor()
+        .ifPresent(
+            motor ->
+                parts.add(
+                    new GradePart(
+                        "magnet",
+                        motor.gapEnergyJ(),
+                        "J",
+                        weights.perJouleOfGap() * motor.gapEnergyJ(),
+                        text(
+                            "The gap holds %.2f J, which takes %.2f kg of %s.",
+                            motor.gapEnergyJ(), motor.magnetMassKg(), motor.magnet().word()))));
     return List.copyOf(parts);
   }
 

@@ -9,6 +9,8 @@ package nullplane.scoring;
  * @param perDbOutputLack per dB that the loudest level lacks
  * @param perDbCorrection per dB that the coil bends the response, and per dB of level it takes
  * @param perGramOfWoofer per gram of wire in the woofer's own coil
+ * @param perJouleOfGap per joule of magnetic energy in the woofer's gap, which its magnet is paid
+ *     for
  * @param perKilogramOfCoil per kilogram of copper in the stack's coil
  * @param shareOfWorst weight of the worst stack; the rest is the mean over all stacks
  */
@@ -18,10 +20,11 @@ public record GradeWeights(
     double perDbOutputLack,
     double perDbCorrection,
     double perGramOfWoofer,
+    double perJouleOfGap,
     double perKilogramOfCoil,
     double shareOfWorst) {
 
   /** The weights of a spec that states no priorities. */
   public static final GradeWeights STANDARD =
-      new GradeWeights(1.0, 1.0, 0.5, 0.05, 0.005, 0.1, 0.8);
+      new GradeWeights(1.0, 1.0, 0.5, 0.05, 0.005, 0.1, 0.1, 0.8);
 }

@@ -32,7 +32,6 @@ final class LimitDetail {
    */
   static final double LIMIT_RISE_K = 180;
 
-  private static final ConductorMaterial WIRE = ConductorMaterial.COPPER;
   private static final double RISE_TOLERANCE = 1e-9;
   private static final int STEPS = 200;
 
@@ -42,6 +41,7 @@ final class LimitDetail {
   private final DesignSpec spec;
   private final StackBrief brief;
   private final Woofer woofer;
+  private final ConductorMaterial wire;
   private final PanelResponse panel;
   private final double seriesOhm;
   private final double directCurrentOhm;
@@ -58,6 +58,7 @@ final class LimitDetail {
    * @param wiring its wiring
    * @param coil its series coil
    * @param woofer the woofer
+   * @param wire what its coil is wound from
    * @param panel the panel on the scoring axis, which resonances are read off
    * @param drawn the panel on the axis of the curves
    */
@@ -67,11 +68,13 @@ final class LimitDetail {
       Wiring wiring,
       SeriesCoil coil,
       Woofer woofer,
+      ConductorMaterial wire,
       PanelResponse panel,
       PanelResponse drawn) {
     this.spec = spec;
     this.brief = brief;
     this.woofer = woofer;
+    this.wire = wire;
     this.panel = panel;
     double stringsPerWoofer = (double) wiring.strings() / wiring.inSeries();
     this.seriesOhm = coil.resistanceOhm() * stringsPerWoofer;
@@ -89,9 +92,14 @@ final class LimitDetail {
    *
    * @param leastLoadOhm least load over the scoring axis, coil in place (ohm)
    * @param windingHeightM height of the winding (m)
+   * @param gapHeightM height of the gap (m)
    * @param programmes what to play
    */
-  LimitStudy study(double leastLoadOhm, double windingHeightM, List<ProgrammeSpectrum> programmes) {
+  LimitStudy study(
+      double leastLoadOhm,
+      double windingHeightM,
+      double gapHeightM,
+      List<ProgrammeSpectrum> programmes) {
     DrivenStack.PerVolt hot = stack.respond(warm(LIMIT_RISE_K));
     double[] hotLevel = new double[drawnPoints];
     for (int f = 0; f < drawnPoints; f++) {
@@ -109,12 +117,12 @@ final class LimitDetail {
         demand(full),
         demand(Math.min(full, bandVoltage())),
         programmes.stream().map(this::programme).toList(),
-        TravelCriteria.of(windingHeightM, spec.woofer().gapHeightM()),
+        TravelCriteria.of(windingHeightM, gapHeightM),
         Curve.of(hotLevel));
   }
 
   private Woofer warm(double riseK) {
-    return CoilHeating.warm(woofer, riseK, WIRE);
+    return CoilHeating.warm(woofer, riseK, wire);
   }
 
   // Heat.
@@ -133,7 +141,7 @@ final class LimitDetail {
         riseK / thermalResistance,
         riseK,
         warm.resistanceOhm(),
-        CoilHeating.levelLossDb(riseK, WIRE),
+        CoilHeating.levelLossDb(riseK, wire),
         bandMean(lossDb),
         at(spec.target().lowCornerHz(), lossDb),
         omega

@@ -7,9 +7,12 @@ import nullplane.driver.Mounting;
 import nullplane.driver.SmallSignal;
 import nullplane.driver.SuspensionLimits;
 import nullplane.driver.Woofer;
+import nullplane.motor.CoilBrief;
+import nullplane.motor.MotorDesign;
+import nullplane.motor.Winding;
+import nullplane.motor.WindingCatalogue;
 import nullplane.network.SeriesCoil;
 import nullplane.units.Air;
-import nullplane.units.ConductorMaterial;
 import nullplane.units.Curve;
 import nullplane.units.Levels;
 
@@ -17,11 +20,16 @@ import nullplane.units.Levels;
  * Scores a woofer on a whole spec: the best wiring and coil in every stack, the constraints, and
  * one grade in which the worst stack counts most.
  *
- * <p>Constraints, each as a distance: the wire that the motor and the travel need must leave enough
- * mass for the cone ({@link CoilBudget}); the suspension must be one that the size can have ({@link
- * SuspensionLimits}); no stack may load the amplifier below its lowest load; no cone may pass its
- * travel at the target's voltage. Immutable and shared between threads; each thread brings a {@link
- * Workspace}.
+ * <p>Constraints, each as a distance: the coil must leave enough mass for the cone ({@link
+ * CoilBudget}); flux density and steel must be within their limits ({@link MotorDesign}); the
+ * suspension must be one that the size can have ({@link SuspensionLimits}); no stack may load the
+ * amplifier below its lowest load; no cone may pass its travel at the target's voltage.
+ *
+ * <p>A woofer may come with its winding or without. Without, a winding of the brief that agrees
+ * with it in Re and travel to five digits is taken to be its own; failing that, it is held to the
+ * least coil that any winding could be, and neither flux, steel nor magnet is judged. All that
+ * concerns sound is the same either way, bit for bit. Immutable and shared between threads; each
+ * thread brings a {@link Workspace}.
  */
 public final class SystemScorer {
   private final DesignSpec spec;
@@ -31,6 +39,7 @@ public final class SystemScorer {
   private final ScoringAxis axis;
   private final GradeWeights weights;
   private final SuspensionLimits suspension;
+  private final WindingCatalogue windings;
   private final Air air;
   private final int mostWoofers;
 
@@ -93,6 +102,7 @@ public final class SystemScorer {
     this.weights = weights;
     this.air = air;
     this.suspension = SuspensionLimits.forNominal(spec.woofer().nominalM());
+    this.windings = WindingCatalogue.of(spec.woofer().coil(), spec.woofer().travelM());
     this.evaluators =
         acoustics.stream()
             .map(
@@ -127,10 +137,14 @@ public final class SystemScorer {
     return air;
   }
 
-
   /** Returns the stacks' evaluators, in the spec's order. */
   List<StackEvaluator> evaluators() {
     return evaluators;
+  }
+
+  /** Returns every winding that the spec admits; it may be none. */
+  public WindingCatalogue windings() {
+    return windings;
   }
 
   /** Returns work space for one thread. */
@@ -139,15 +153,31 @@ public final class SystemScorer {
   }
 
   /**
-   * Grades a woofer.
+   * Grades a woofer whose winding is not stated.
    *
    * @param woofer the woofer; its area should be the spec's
    * @param space work space of this scorer; overwritten
    * @return the grade; the same woofer always gets the same bits
    */
   public Grade grade(Woofer woofer, Workspace space) {
-    CoilBudget budget = budgetOf(woofer);
-    double violation = budget.shortfall() + suspension.shortfall(woofer.stiffnessNPerM());
+    return grade(woofer, realisationOf(woofer), space);
+  }
+
+  /**
+   * Grades a woofer with its winding.
+   *
+   * @param woofer the woofer; its area should be the spec's, its Re and travel the winding's
+   * @param winding its winding
+   * @param space work space of this scorer; overwritten
+   * @return the grade; the same woofer and winding always get the same bits
+   */
+  public Grade grade(Woofer woofer, Winding winding, Workspace space) {
+    return grade(woofer, Realisation.of(woofer, winding, spec.woofer().coil()), space);
+  }
+
+  private Grade grade(Woofer woofer, Realisation coil, Workspace space) {
+    double violation =
+        coil.violation(spec.woofer().coil()) + suspension.shortfall(woofer.stiffnessNPerM());
     double worst = 0;
     double sum = 0;
     for (int s = 0; s < space.choices.length; s++) {
@@ -158,17 +188,16 @@ public final class SystemScorer {
       sum += choice.cost;
     }
     double share = weights.shareOfWorst();
-    double cost =
-        share * worst
-            + (1 - share) * sum / space.choices.length
-            + weights.perGramOfWoofer() * 1e3 * budget.coilMassKg();
+    double cost = share * worst + (1 - share) * sum / space.choices.length + coil.cost(weights);
     return new Grade(violation, cost);
   }
 
-  /** Returns the coil budget of a woofer with the spec's flux and gap, wound in copper. */
-  private CoilBudget budgetOf(Woofer woofer) {
-    WooferBrief brief = spec.woofer();
-    return CoilBudget.of(woofer, brief.fluxT(), brief.gapHeightM(), ConductorMaterial.COPPER);
+  private Realisation realisationOf(Woofer woofer) {
+    CoilBrief brief = spec.woofer().coil();
+    return windings
+        .matching(woofer.resistanceOhm(), woofer.travelM())
+        .map(winding -> Realisation.of(woofer, winding, brief))
+        .orElseGet(() -> Realisation.kindest(woofer, brief));
   }
 
   /**
@@ -201,14 +230,28 @@ public final class SystemScorer {
   }
 
   /**
-   * Assesses a woofer in full: grade, its parts, and every stack's figures and curves.
+   * Assesses a woofer in full whose winding is not stated: grade, its parts, and every stack's
+   * figures and curves.
    *
    * @param woofer the woofer; its area should be the spec's
    */
   public Assessment assess(Woofer woofer) {
+    return assess(woofer, realisationOf(woofer));
+  }
+
+  /**
+   * Assesses a woofer in full with its winding.
+   *
+   * @param woofer the woofer; its area should be the spec's, its Re and travel the winding's
+   * @param winding its winding
+   */
+  public Assessment assess(Woofer woofer, Winding winding) {
+    return assess(woofer, Realisation.of(woofer, winding, spec.woofer().coil()));
+  }
+
+  private Assessment assess(Woofer woofer, Realisation coil) {
     Workspace space = newWorkspace();
-    Grade grade = grade(woofer, space);
-    CoilBudget budget = budgetOf(woofer);
+    Grade grade = grade(woofer, coil, space);
     List<StackAssessment> stacks = new ArrayList<>();
     for (int s = 0; s < evaluators.size(); s++) {
       StackAssessment stack =
@@ -219,33 +262,39 @@ public final class SystemScorer {
                   spec,
                   axis)
               .assess(woofer, space.choices[s], space.stack);
-      stacks.add(stack.withLimits(limitsOf(woofer, budget, stack, s)));
+      stacks.add(stack.withLimits(limitsOf(woofer, coil, stack, s)));
     }
     return new Assessment(
         woofer,
         SmallSignal.of(woofer, Mounting.FREE_AIR, air),
-        budget,
+        coil.budget(),
+        coil.motor(),
         stacks,
         grade,
-        GradeBreakdown.partsOf(stacks, space.choices, weights, budget),
-        violationsOf(woofer, budget, stacks));
+        GradeBreakdown.partsOf(stacks, space.choices, weights, coil),
+        violationsOf(woofer, coil, stacks));
   }
 
-  private LimitStudy limitsOf(Woofer woofer, CoilBudget budget, StackAssessment stack, int index) {
+  private LimitStudy limitsOf(Woofer woofer, Realisation coil, StackAssessment stack, int index) {
     return new LimitDetail(
             spec,
             stack.brief(),
             stack.wiring(),
             stack.coil(),
             woofer,
+            coil.wire(spec.woofer().coil()),
             acoustics.get(index).response(),
             drawn.get(index).response())
-        .study(stack.figures().leastLoadOhm(), budget.windingHeightM(), ProgrammeSpectrum.STANDARD);
+        .study(
+            stack.figures().leastLoadOhm(),
+            coil.budget().windingHeightM(),
+            coil.gapHeightM(spec.woofer().coil()),
+            ProgrammeSpectrum.STANDARD);
   }
 
-  private List<String> violationsOf(
-      Woofer woofer, CoilBudget budget, List<StackAssessment> stacks) {
+  private List<String> violationsOf(Woofer woofer, Realisation coil, List<StackAssessment> stacks) {
     List<String> broken = new ArrayList<>();
+    CoilBudget budget = coil.budget();
     if (budget.shortfall() > 0) {
       broken.add(
           GradeBreakdown.text(
@@ -254,6 +303,7 @@ public final class SystemScorer {
               grams(budget.remainderKg()),
               grams(budget.leastRemainderKg())));
     }
+    coil.motor().ifPresent(motor -> addMotorViolations(motor, broken));
     if (suspension.shortfall(woofer.stiffnessNPerM()) > 0) {
       broken.add(
           GradeBreakdown.text(
@@ -281,6 +331,22 @@ public final class SystemScorer {
       }
     }
     return broken;
+  }
+
+  private void addMotorViolations(MotorDesign motor, List<String> broken) {
+    CoilBrief brief = spec.woofer().coil();
+    if (motor.fluxShortfall(brief.fluxT()) > 0) {
+      broken.add(
+          GradeBreakdown.text(
+              "The gap would need %.2f T; %.2f to %.2f T are allowed.",
+              motor.fluxT(), brief.fluxT().lower(), brief.fluxT().upper()));
+    }
+    if (motor.steelShortfall() > 0) {
+      broken.add(
+          GradeBreakdown.text(
+              "The steel of the pole would carry %.2f T; it saturates above %.2f T.",
+              motor.poleFluxT(), MotorDesign.STEEL_LIMIT_T));
+    }
   }
 
   private static String grams(double massKg) {

@@ -1,7 +1,11 @@
 package nullplane.scoring;
 
+import java.util.OptionalDouble;
 import nullplane.driver.Mounting;
 import nullplane.driver.Woofer;
+import nullplane.motor.CoilBrief;
+import nullplane.motor.CoilInductance;
+import nullplane.motor.Winding;
 import nullplane.units.Air;
 import nullplane.units.Checks;
 import nullplane.units.Range;
@@ -16,11 +20,9 @@ import nullplane.units.Range;
  * @param bareMassKg moving mass without air the search may choose (kg)
  * @param travelM one-way travel the search may choose (m)
  * @param mechanicalQ Qms, fixed (1)
- * @param resistanceOhm Re, fixed (ohm)
- * @param inductanceH Le, fixed (H)
+ * @param statedInductanceH Le of every woofer (H); if absent, what its winding is estimated to show
  * @param powerW rated power, fixed (W)
- * @param fluxT flux density in the gap the coil may count on (T)
- * @param gapHeightM height of the gap (m)
+ * @param coil what the coil and its motor may be made from
  */
 public record WooferBrief(
     double nominalM,
@@ -30,11 +32,9 @@ public record WooferBrief(
     Range bareMassKg,
     Range travelM,
     double mechanicalQ,
-    double resistanceOhm,
-    double inductanceH,
+    OptionalDouble statedInductanceH,
     double powerW,
-    double fluxT,
-    double gapHeightM) {
+    CoilBrief coil) {
 
   /** Checks that the fixed values are in range and that Qts stays below Qms. */
   public WooferBrief {
@@ -45,11 +45,8 @@ public record WooferBrief(
     Checks.positive(bareMassKg.lower(), "bare moving mass", "kg");
     Checks.positive(travelM.lower(), "travel", "m");
     Checks.positive(mechanicalQ, "Qms", "1");
-    Checks.positive(resistanceOhm, "Re", "ohm");
-    Checks.notNegative(inductanceH, "Le", "H");
+    Checks.notNegative(statedInductanceH.orElse(0), "Le", "H");
     Checks.positive(powerW, "rated power", "W");
-    Checks.positive(fluxT, "flux density", "T");
-    Checks.positive(gapHeightM, "gap height", "m");
     if (!(totalQ.upper() < mechanicalQ)) {
       throw new IllegalArgumentException(
           "Qts may reach " + totalQ.upper() + "; allowed: below Qms, which is " + mechanicalQ);
@@ -57,13 +54,14 @@ public record WooferBrief(
   }
 
   /**
-   * Returns the woofer that the four free quantities give with the fixed ones.
+   * Returns the woofer that three free quantities and a winding give: Re, travel and, unless it is
+   * stated, Le are the winding's; Bl is what Qts asks for.
    *
    * @param name its name
    * @param chosenResonanceHz fs in free air (Hz)
    * @param chosenTotalQ Qts in free air (1), below Qms
    * @param chosenMassKg moving mass without air (kg)
-   * @param chosenTravelM travel, one way (m)
+   * @param winding the coil in its gap
    * @param air the air
    */
   public Woofer woofer(
@@ -71,7 +69,7 @@ public record WooferBrief(
       double chosenResonanceHz,
       double chosenTotalQ,
       double chosenMassKg,
-      double chosenTravelM,
+      Winding winding,
       Air air) {
     // stiffness, loss and force factor of the shell are placeholders that withResonance replaces
     Woofer shell =
@@ -79,13 +77,13 @@ public record WooferBrief(
             name,
             nominalM,
             effectiveAreaM2(),
-            resistanceOhm,
-            inductanceH,
+            winding.resistanceOhm(),
+            statedInductanceH.orElseGet(() -> CoilInductance.plainH(winding.coil())),
             chosenMassKg,
             1,
             1,
             1,
-            chosenTravelM,
+            winding.travelM(),
             powerW);
     return Woofer.withResonance(
         shell, chosenResonanceHz, mechanicalQ, chosenTotalQ, Mounting.FREE_AIR, air);
@@ -105,11 +103,9 @@ public record WooferBrief(
         bareMassKg,
         travelM,
         mechanicalQ,
-        resistanceOhm,
-        inductanceH,
+        statedInductanceH,
         powerW,
-        fluxT,
-        gapHeightM);
+        coil);
   }
 
   /** Returns the radius of the radiating piston (m). */

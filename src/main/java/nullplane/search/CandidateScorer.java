@@ -40,7 +40,9 @@ final class CandidateScorer {
           executor.submit(
               () -> {
                 for (int i = first; i < grades.length; i += threads) {
-                  grades[i] = scorer.grade(plan.woofer(candidates.get(i)), spaces.get(first));
+                  double[] genes = candidates.get(i);
+                  grades[i] =
+                      scorer.grade(plan.woofer(genes), plan.winding(genes), spaces.get(first));
                 }
               }));
     }

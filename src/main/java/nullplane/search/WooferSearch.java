@@ -21,6 +21,7 @@ import java.util.List;
 import java.util.Random;
 import java.util.concurrent.ExecutorService;
 import nullplane.driver.Woofer;
+import nullplane.faults.ModelRangeException;
 import nullplane.scoring.Assessment;
 import nullplane.scoring.Grade;
 import nullplane.scoring.SystemScorer;
@@ -41,8 +42,10 @@ public final class WooferSearch {
 
   private static final int POPULATION = 400;
   private static final double FIRST_STEP = 0.04;
+  private static final double AGAIN_STEP = 0.005;
   private static final double LAST_STEP = 1e-4;
   private static final int MOST_POLISH_ROUNDS = 400;
+  private static final int MOST_REWINDINGS = 20;
 
   private final SystemScorer scorer;
   private final SearchPlan plan;
@@ -72,10 +75,17 @@ public final class WooferSearch {
    * @param watch hears of progress and may end the search
    * @return the ranked woofers and how they were found; infeasible ones are ranked only when
    *     nothing feasible was found
+   * @throws ModelRangeException if the spec admits no winding of stock wire
    */
   public static SearchOutcome run(
       SystemScorer scorer, SearchConduct conduct, ExecutorService executor, SearchWatch watch) {
-    SearchPlan plan = new SearchPlan(scorer.spec().woofer(), scorer.air());
+    if (scorer.windings().windings().isEmpty()) {
+      throw new ModelRangeException(
+          "coil",
+          "the combination of Re, travel, formers and gap heights",
+          "no coil of stock wire has both this Re and this travel; widen either");
+    }
+    SearchPlan plan = new SearchPlan(scorer.spec().woofer(), scorer.windings(), scorer.air());
     return new WooferSearch(scorer, plan, conduct, executor, watch).search();
   }
 
@@ -183,7 +193,7 @@ public final class WooferSearch {
     List<Assessment> ranked = new ArrayList<>();
     for (ScoredGenes entry : chosen) {
       Woofer woofer = plan.woofer(entry.genes()).withName("Woofer " + (ranked.size() + 1));
-      ranked.add(scorer.assess(woofer));
+      ranked.add(scorer.assess(woofer, plan.winding(entry.genes())));
     }
     return ranked;
   }
@@ -197,29 +207,50 @@ public final class WooferSearch {
     return true;
   }
 
-  /** Steps along each free gene, both ways, halving the step when nothing gains. */
+  /**
+   * Climbs, then tries every winding of about the same travel, and climbs again from where one of
+   * them is better.
+   */
   private ScoredGenes polish(ScoredGenes start, List<Woofer> taken) {
+    ScoredGenes best = climb(start, FIRST_STEP, taken);
+    for (int round = 0; round < MOST_REWINDINGS; round++) {
+      ScoredGenes rewound = bestOf(best, plan.rewound(best.genes()), taken);
+      if (rewound.equals(best)) {
+        return best;
+      }
+      best = climb(rewound, AGAIN_STEP, taken);
+    }
+    return best;
+  }
+
+  /** Steps along each free gene, both ways, halving the step when nothing gains. */
+  private ScoredGenes climb(ScoredGenes start, double firstStep, List<Woofer> taken) {
     ScoredGenes best = start;
-    double step = FIRST_STEP;
+    double step = firstStep;
     for (int round = 0; round < MOST_POLISH_ROUNDS && step >= LAST_STEP; round++) {
-      List<double[]> trials = new ArrayList<>();
-      for (double[] trial : neighbours(best.genes(), step)) {
-        if (isDistinct(plan.woofer(trial), taken)) {
-          trials.add(trial);
-        }
-      }
-      List<Grade> grades = candidates.score(trials);
-      ScoredGenes better = best;
-      for (int i = 0; i < trials.size(); i++) {
-        ScoredGenes trial = new ScoredGenes(trials.get(i), grades.get(i));
-        if (trial.grade().compareTo(better.grade()) < 0) {
-          better = trial;
-        }
-      }
+      ScoredGenes better = bestOf(best, neighbours(best.genes(), step), taken);
       if (better.equals(best)) {
         step /= 2;
       }
       best = better;
+    }
+    return best;
+  }
+
+  /** Returns the best of a known candidate and others that are distinct from those taken. */
+  private ScoredGenes bestOf(ScoredGenes known, List<double[]> others, List<Woofer> taken) {
+    List<double[]> trials = new ArrayList<>();
+    for (double[] trial : others) {
+      if (isDistinct(plan.woofer(trial), taken)) {
+        trials.add(trial);
+      }
+    }
+    List<Grade> grades = candidates.score(trials);
+    ScoredGenes best = known;
+    for (int i = 0; i < trials.size(); i++) {
+      if (grades.get(i).compareTo(best.grade()) < 0) {
+        best = new ScoredGenes(trials.get(i), grades.get(i));
+      }
     }
     return best;
   }
@@ -244,11 +275,12 @@ public final class WooferSearch {
     return all;
   }
 
-  private static void addMoved(
-      List<double[]> all, double[] genes, int a, double byA, int b, double byB) {
+  private void addMoved(List<double[]> all, double[] genes, int a, double byA, int b, double byB) {
     double[] moved = genes.clone();
-    moved[a] = Math.min(1, Math.max(0, moved[a] + byA));
-    moved[b] = Math.min(1, Math.max(0, moved[b] + byB));
+    moved[a] = plan.moved(moved, a, byA);
+    if (b != a) {
+      moved[b] = plan.moved(moved, b, byB);
+    }
     all.add(moved);
   }
 }

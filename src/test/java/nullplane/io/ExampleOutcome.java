@@ -1,10 +1,17 @@
 package nullplane.io;
 
 import java.util.List;
+import java.util.Optional;
 import nullplane.driver.CoilBudget;
 import nullplane.driver.Mounting;
 import nullplane.driver.SmallSignal;
 import nullplane.driver.Woofer;
+import nullplane.motor.Former;
+import nullplane.motor.Insulation;
+import nullplane.motor.MagnetMaterial;
+import nullplane.motor.MotorDesign;
+import nullplane.motor.StockWire;
+import nullplane.motor.Winding;
 import nullplane.network.SeriesCoil;
 import nullplane.scoring.Assessment;
 import nullplane.scoring.Grade;
@@ -17,6 +24,7 @@ import nullplane.scoring.StackFigures;
 import nullplane.scoring.Wiring;
 import nullplane.search.SearchOutcome;
 import nullplane.units.Air;
+import nullplane.units.ConductorMaterial;
 import nullplane.units.Curve;
 
 /** A made-up search outcome for tests of the writers. */
@@ -37,11 +45,29 @@ final class ExampleOutcome {
         7);
   }
 
+  /** A coil of 4 layers of 60 turns of the 0.3 mm wire on 50 mm, in 8 mm at 0.9 T. */
+  private static MotorDesign motor() {
+    StockWire wire =
+        StockWire.all().stream().filter(w -> w.bareM() == 0.3e-3).findFirst().orElseThrow();
+    return new MotorDesign(
+        Winding.of(
+            Former.ofNominal(0.05),
+            wire,
+            Insulation.GRADE_1,
+            ConductorMaterial.COPPER,
+            4,
+            60,
+            0.008),
+        0.9,
+        MagnetMaterial.FERRITE);
+  }
+
   private static Assessment assessment(ReadSpec spec, String name, double levelDb) {
     return new Assessment(
         woofer(name),
         SmallSignal.of(woofer(name), Mounting.FREE_AIR, Air.standard()),
         new CoilBudget(0.024, 0.031, 0.040, 0.025),
+        name.equals("Nr. 1") ? Optional.of(motor()) : Optional.empty(),
         spec.spec().stacks().stream().map(brief -> stack(brief, levelDb)).toList(),
         new Grade(0, 3.5),
         List.of(new GradePart("shape", 1.25, "dB", 1.25, "Stack \"single\" is 1.25 dB off.")),

@@ -25,7 +25,7 @@ class LimitJsonTest {
   void limitsAreAdded() throws IOException {
     SystemScorer scorer = WorkshopSpecs.scorer(WorkshopSpecs.singleAndPair());
     Assessment with =
-        scorer.assess(scorer.spec().woofer().woofer("w", 30, 0.9, 0.06, 0.006, WorkshopSpecs.AIR));
+        scorer.assess(WorkshopSpecs.woofer(scorer.spec().woofer(), 30, 0.9, 0.06, 0.006));
     List<StackAssessment> bare =
         with.stacks().stream()
             .map(s -> new StackAssessment(s.brief(), s.wiring(), s.coil(), s.figures(), s.curves()))
@@ -35,6 +35,7 @@ class LimitJsonTest {
             with.woofer(),
             with.freeAir(),
             with.budget(),
+            with.motor(),
             bare,
             with.grade(),
             with.parts(),

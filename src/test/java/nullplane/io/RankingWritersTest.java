@@ -54,6 +54,32 @@ class RankingWritersTest {
   }
 
   @Test
+  void coilAndMotorAreWrittenWhereTheyAreKnown() throws IOException {
+    JsonNode ranked = json(RankingJson.of(SPEC, outcome("Nr. 1", "Nr. 2"), "0.1.0")).get("ranked");
+    JsonNode motor = ranked.get(0).get("motor");
+    assertThat(motor.get("turnsPerLayer").asInt()).isEqualTo(60);
+    assertThat(motor.get("layers").asInt()).isEqualTo(4);
+    assertThat(motor.get("wire").asText()).isEqualTo("copper");
+    assertThat(motor.get("fluxT").asDouble()).isEqualTo(0.9);
+    // 0.334 mm on 50.3 mm: mean diameter 51.636 mm
+    assertThat(motor.get("meanDiameterM").asDouble()).isCloseTo(0.051636, within(1e-12));
+    assertThat(motor.get("windingHeightM").asDouble()).isCloseTo(0.02004, within(1e-12));
+    JsonNode masses = ranked.get(0).get("masses");
+    double sum = 0;
+    for (String part : List.of("cone", "surroundShare", "spiderShare", "former", "glue", "coil")) {
+      sum += masses.get(part + "Kg").asDouble();
+    }
+    assertThat(sum).isCloseTo(0.071, within(1e-15));
+    assertThat(ranked.get(1).get("motor").isNull()).isTrue();
+    assertThat(ranked.get(1).get("masses").isNull()).isTrue();
+    List<String> lines = csv("Nr. 1", "Nr. 2");
+    assertThat(lines.get(0))
+        .contains(",former [mm],wire,bare wire [mm],insulated wire [mm],layers,");
+    assertThat(lines.get(1)).contains(",50,copper,0.3,0.334,4,60,20.04,8,0.9,");
+    assertThat(lines.get(2)).contains(",,,,,,,,,,,,,");
+  }
+
+  @Test
   void jsonIsTheSameByteForByte() {
     byte[] first = RankingJson.of(SPEC, outcome("Nr. 1"), "0.1.0");
     Locale usual = Locale.getDefault();

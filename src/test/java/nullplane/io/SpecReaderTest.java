@@ -1,6 +1,7 @@
 package nullplane.io;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 import static org.assertj.core.api.Assertions.within;
 
@@ -9,6 +10,8 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import nullplane.acoustics.Corner;
 import nullplane.acoustics.Piston;
@@ -18,6 +21,8 @@ import nullplane.acoustics.RoundOutline;
 import nullplane.driver.Mounting;
 import nullplane.faults.InputFault;
 import nullplane.faults.InvalidInputException;
+import nullplane.motor.CoilBrief;
+import nullplane.motor.MagnetMaterial;
 import nullplane.scoring.Amplifier;
 import nullplane.scoring.DesignSpec;
 import nullplane.scoring.Listening;
@@ -26,6 +31,7 @@ import nullplane.scoring.Target;
 import nullplane.scoring.Wiring;
 import nullplane.scoring.WooferBrief;
 import nullplane.units.Air;
+import nullplane.units.ConductorMaterial;
 import nullplane.units.Range;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -111,11 +117,15 @@ class SpecReaderTest {
                 .replace("corridor: 2 dB, ", ""))
             .woofer();
     assertThat(woofer.mechanicalQ()).isEqualTo(5);
-    assertThat(woofer.resistanceOhm()).isEqualTo(5.6);
-    assertThat(woofer.inductanceH()).isEqualTo(0.9e-3);
+    assertThat(woofer.statedInductanceH()).isEmpty();
     assertThat(woofer.powerW()).isEqualTo(150);
-    assertThat(woofer.fluxT()).isEqualTo(1);
-    assertThat(woofer.gapHeightM()).isEqualTo(0.008);
+    CoilBrief coil = woofer.coil();
+    assertThat(coil.resistanceOhm()).isEqualTo(Range.pinned(5.6));
+    assertThat(coil.fluxT()).isEqualTo(new Range(0.4, 1));
+    assertThat(coil.gapHeightsM()).containsExactly(0.006, 0.008, 0.010);
+    assertThat(coil.formersM()).containsExactly(0.038, 0.050, 0.065);
+    assertThat(coil.wires()).containsExactly(ConductorMaterial.COPPER);
+    assertThat(coil.magnet()).isEqualTo(MagnetMaterial.FERRITE);
     assertThat(woofer.totalQ()).isEqualTo(new Range(0.3, 1.5));
     // Total moving mass of 300 mm woofers 40 g to 120 g (common practice), less the air of a free
     // disc of 130 mm radius: 8/3 x 1.2041 x 0.13^3 kg = 7.05 g (Lamb, Hydrodynamics, art. 102).
@@ -134,6 +144,98 @@ class SpecReaderTest {
     assertThat(usual.bareMassKg().lower()).isGreaterThan(air / 2);
     assertThat(usual.bareMassKg().upper()).isGreaterThan(usual.bareMassKg().lower());
     assertThat(SizeDefaults.nominalForArea(Math.PI / 4 * effective * effective)).isEqualTo(nominal);
+  }
+
+  private static String withCoil(String keys) {
+    return GOOD.replaceFirst("  range:", keys + "  range:");
+  }
+
+  @Test
+  void coilAndMotorAreRead() {
+    CoilBrief coil =
+        spec(withCoil(
+                """
+                  re: 5.2 ohm .. 6.4 ohm
+                  flux: 0.9 T .. 1.4 T
+                  gap-height: 7 mm .. 12 mm
+                  magnet: neodymium
+                  wire: [copper-clad, copper]
+                  former: [65 mm, 50 mm]
+                """))
+            .woofer()
+            .coil();
+    assertThat(coil.resistanceOhm()).isEqualTo(new Range(5.2, 6.4));
+    assertThat(coil.fluxT()).isEqualTo(new Range(0.9, 1.4));
+    assertThat(coil.gapHeightsM()).containsExactly(0.008, 0.010, 0.012);
+    assertThat(coil.magnet()).isEqualTo(MagnetMaterial.NEODYMIUM);
+    assertThat(coil.wires())
+        .containsExactly(ConductorMaterial.COPPER_CLAD_ALUMINIUM, ConductorMaterial.COPPER);
+    assertThat(coil.formersM()).containsExactly(0.05, 0.065);
+    CoilBrief other =
+        spec(withCoil("  gap-height: [9 mm, 7 mm]\n  wire: aluminium\n  former: 50 mm\n"))
+            .woofer()
+            .coil();
+    assertThat(other.gapHeightsM()).containsExactly(0.007, 0.009);
+    assertThat(other.wires()).containsExactly(ConductorMaterial.ALUMINIUM);
+    assertThat(other.formersM()).containsExactly(0.05);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "wire: coper | woofer.wire | copper, aluminium, copper-clad | write wire: copper",
+        "wire: [copper, silver] | woofer.wire | copper, aluminium, copper-clad | write wire: copper",
+        "magnet: feritte | woofer.magnet | ferrite, neodymium | write magnet: ferrite",
+        "magnet: [ferrite, neodymium] | woofer.magnet | ferrite, neodymium | write magnet: ferrite",
+        "former: 40 mm .. 50 mm | woofer.former | one value or a list, not a range | write former: 50 mm",
+        "former: [] | woofer.former | one value or more | leave former out",
+        "former: 50 | woofer.former | 13 mm .. 150 mm | write 50 mm",
+        "gap-height: [8 mm, 90 mm] | woofer.gap-height | 1 mm .. 50 mm | write gap-height: 8 mm",
+        "gap-height: 8.1 mm .. 8.2 mm | woofer.gap-height | 3, 4, 5, 6, 8, 10, 12, 14, 15, 16 mm and"
+            + " so on within the range | widen the range, or write one value",
+        "gap-hight: 8 mm | woofer.gap-hight | nominal, effective-diameter, range, re, le, qms, power,"
+            + " flux, gap-height, magnet, wire, former | did you mean gap-height?"
+      })
+  void coilKeysThatAreWrong(String keys, String key, String allowed, String hint) {
+    assertThatThrownBy(() -> spec(withCoil("  " + keys + "\n")))
+        .isInstanceOfSatisfying(
+            InvalidInputException.class,
+            e -> {
+              assertThat(e.faults()).hasSize(1);
+              assertThat(e.faults().get(0).key()).isEqualTo(key);
+              assertThat(e.faults().get(0).allowed()).isEqualTo(allowed);
+              assertThat(e.faults().get(0).hint()).isEqualTo(hint);
+            });
+  }
+
+  /** The figures of the hint work when they are followed. */
+  @Test
+  void whereNoCoilCanBeWoundTheLimitToWidenIsNamed() {
+    String keys = "  former: 50 mm\n  gap-height: 8 mm\n  re: 6.000 ohm .. 6.002 ohm\n";
+    String narrow = withCoil(keys).replace("4 mm .. 14 mm", "8.20 mm .. 8.22 mm");
+    assertThatThrownBy(() -> spec(narrow))
+        .isInstanceOfSatisfying(
+            InvalidInputException.class,
+            e -> {
+              assertThat(e.faults()).hasSize(1);
+              InputFault fault = e.faults().get(0);
+              assertThat(fault.key()).isEqualTo("woofer.re");
+              assertThat(fault.problem())
+                  .startsWith("no coil of stock wire has both 6 to 6.002 ohm and a travel of 8.2");
+              Matcher figures =
+                  Pattern.compile("widen re to (.*) ohm, or range.travel to (.*) mm, or allow")
+                      .matcher(fault.hint());
+              assertThat(figures.find()).as(fault.hint()).isTrue();
+              double ohm = Double.parseDouble(figures.group(1));
+              double mm = Double.parseDouble(figures.group(2));
+              String wideRe =
+                  Math.min(6.0, ohm - 0.001) + " ohm .. " + Math.max(6.002, ohm + 0.001) + " ohm";
+              spec(narrow.replace("6.000 ohm .. 6.002 ohm", wideRe));
+              String wideTravel =
+                  Math.min(8.2, mm - 0.001) + " mm .. " + Math.max(8.22, mm + 0.001) + " mm";
+              spec(narrow.replace("8.20 mm .. 8.22 mm", wideTravel));
+            });
   }
 
   @Test

@@ -29,7 +29,7 @@ class ToleranceJsonTest {
             WorkshopSpecs.brief300(),
             WorkshopSpecs.column("single", 0.44, 1.1, 0.13, 75, 86, -0.25));
     SystemScorer scorer = WorkshopSpecs.scorer(spec);
-    Woofer woofer = spec.woofer().woofer("A", 40, 1.1, 0.045, 0.008, WorkshopSpecs.AIR);
+    Woofer woofer = WorkshopSpecs.woofer(spec.woofer(), 40, 1.1, 0.045, 0.008);
     Assessment assessment = scorer.assess(woofer);
     ToleranceStudy study =
         ToleranceStudy.of(

@@ -273,6 +273,7 @@ class ChartsTest {
             woofer.woofer(),
             woofer.freeAir(),
             woofer.budget(),
+            java.util.Optional.empty(),
             stacks,
             woofer.grade(),
             woofer.parts(),

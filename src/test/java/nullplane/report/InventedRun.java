@@ -3,12 +3,15 @@ package nullplane.report;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import nullplane.acoustics.Panel;
 import nullplane.acoustics.Piston;
 import nullplane.driver.CoilBudget;
 import nullplane.driver.Mounting;
 import nullplane.driver.SmallSignal;
 import nullplane.driver.Woofer;
+import nullplane.motor.CoilBrief;
+import nullplane.motor.MagnetMaterial;
 import nullplane.network.SeriesCoil;
 import nullplane.scoring.Amplifier;
 import nullplane.scoring.Assessment;
@@ -26,6 +29,7 @@ import nullplane.scoring.Wiring;
 import nullplane.scoring.WooferBrief;
 import nullplane.search.SearchOutcome;
 import nullplane.units.Air;
+import nullplane.units.ConductorMaterial;
 import nullplane.units.Curve;
 import nullplane.units.Range;
 
@@ -71,11 +75,16 @@ final class InventedRun {
             new Range(0.04, 0.11),
             new Range(0.004, 0.014),
             5,
-            5.6,
-            0.9e-3,
+            OptionalDouble.of(0.9e-3),
             150,
-            1.0,
-            0.008),
+            new CoilBrief(
+                Range.pinned(5.6),
+                CoilBrief.fluxUpTo(1),
+                List.of(0.008),
+                List.of(0.05),
+                List.of(ConductorMaterial.COPPER),
+                CoilBrief.USUAL_LAYERS,
+                MagnetMaterial.FERRITE)),
         stacks,
         new Listening(3, 1),
         new Target(2.83, 40, 200, 2),
@@ -106,8 +115,8 @@ final class InventedRun {
                 name,
                 brief.nominalM(),
                 brief.effectiveAreaM2(),
-                brief.resistanceOhm(),
-                brief.inductanceH(),
+                brief.coil().resistanceOhm().lower(),
+                brief.statedInductanceH().orElseThrow(),
                 0.075,
                 1,
                 1,
@@ -133,6 +142,7 @@ final class InventedRun {
         woofer,
         SmallSignal.of(woofer, Mounting.FREE_AIR, Air.standard()),
         new CoilBudget(0.008 + 2 * travelM, 0.0192, 0.0558, 0.041),
+        Optional.empty(),
         stacks,
         new Grade(violations.size(), worst + 1),
         List.of(

@@ -13,7 +13,7 @@ class LimitTablesTest {
   void theSheetStatesTheLimits() {
     SystemScorer scorer = WorkshopSpecs.scorer(WorkshopSpecs.singleAndPair());
     Assessment woofer =
-        scorer.assess(scorer.spec().woofer().woofer("w", 30, 0.9, 0.06, 0.006, WorkshopSpecs.AIR));
+        scorer.assess(WorkshopSpecs.woofer(scorer.spec().woofer(), 30, 0.9, 0.06, 0.006));
     String sheet = new SpecificationSheet(scorer.spec(), woofer, 1, InventedRun.INFO).markdown();
     LimitStudy limits = woofer.stacks().get(0).limits().orElseThrow();
     assertThat(sheet)

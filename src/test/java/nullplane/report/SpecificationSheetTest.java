@@ -41,7 +41,7 @@ class SpecificationSheetTest {
             "Five deciding figures",
             "Parameters",
             "Why these values",
-            "Coil budget",
+            "Coil and motor",
             "Given, not searched",
             "In each stack",
             "Pictures",

@@ -21,7 +21,7 @@ class FixedStacksTest {
   static void solve() {
     spec = WorkshopSpecs.singleAndPair();
     scorer = WorkshopSpecs.scorer(spec);
-    woofer = spec.woofer().woofer("test", 36, 0.9, 0.05, 0.008, WorkshopSpecs.AIR);
+    woofer = WorkshopSpecs.woofer(spec.woofer(), 36, 0.9, 0.05, 0.008);
   }
 
   /** The woofer a stack was fixed for does in it what its assessment says. */

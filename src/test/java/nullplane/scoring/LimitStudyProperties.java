@@ -27,16 +27,10 @@ class LimitStudyProperties {
     return IntStream.range(0, 12)
         .mapToObj(
             i ->
-                scorer
-                    .spec()
-                    .woofer()
-                    .woofer(
-                        "w" + i,
-                        20 + 25 * random.nextDouble(),
+                WorkshopSpecs.woofer(scorer.spec().woofer(), 20 + 25 * random.nextDouble(),
                         0.3 + 1.1 * random.nextDouble(),
                         0.03 + 0.08 * random.nextDouble(),
-                        0.004 + 0.01 * random.nextDouble(),
-                        WorkshopSpecs.AIR));
+                        0.004 + 0.01 * random.nextDouble()));
   }
 
   @ParameterizedTest

@@ -20,6 +20,7 @@ import nullplane.acoustics.PointSources;
 import nullplane.acoustics.RoundOutline;
 import nullplane.driver.Woofer;
 import nullplane.network.SeriesCoil;
+import nullplane.units.ConductorMaterial;
 import nullplane.units.Curve;
 import nullplane.units.Levels;
 import org.junit.jupiter.api.BeforeAll;
@@ -63,8 +64,8 @@ class LimitStudyReference {
             spec.listening(),
             spec.target(),
             new Amplifier(amplifierV, 3));
-    return new LimitDetail(driven, brief, SINGLE, SeriesCoil.NONE, woofer, panel, panel)
-        .study(5.0, WINDING_M, List.of(programmes));
+    return new LimitDetail(driven, brief, SINGLE, SeriesCoil.NONE, woofer, ConductorMaterial.COPPER, panel, panel)
+        .study(5.0, WINDING_M, 0.008, List.of(programmes));
   }
 
   /** IEC 60028 temperature coefficient. Printed to five digits and 0.01 dB. */
@@ -105,7 +106,7 @@ class LimitStudyReference {
    */
   @Test
   void theHeatLimitIsASteadyState() {
-    Woofer woofer = spec.woofer().woofer("w", 33, 0.8, 0.055, 0.008, WorkshopSpecs.AIR);
+    Woofer woofer = WorkshopSpecs.woofer(spec.woofer(), 33, 0.8, 0.055, 0.008);
     ProgrammeSpectrum noise = ProgrammeSpectrum.TEST_NOISE;
     double heatV = study(woofer, 28, noise).programmes().get(0).heatVoltageV();
     LimitStudy at = study(woofer, heatV * noise.crestFactor() / Math.sqrt(2), noise);
@@ -171,7 +172,7 @@ class LimitStudyReference {
    */
   @Test
   void theHighPassIsJustEnough() {
-    Woofer made = spec.woofer().woofer("w", 30, 0.9, 0.06, 0.006, WorkshopSpecs.AIR);
+    Woofer made = WorkshopSpecs.woofer(spec.woofer(), 30, 0.9, 0.06, 0.006);
     Woofer woofer =
         new Woofer(
             "w",
@@ -254,16 +255,14 @@ class LimitStudyReference {
                 given.bareMassKg(),
                 given.travelM(),
                 5,
-                5.6,
-                0.0009,
+                given.statedInductanceH(),
                 150,
-                1,
-                0.008),
+                given.coil()),
             List.of(small),
             new Listening(distance, 0.2),
             new Target(2.83, 30, 60, 2),
             new Amplifier(28, 3));
-    Woofer woofer = round.woofer().woofer("w", 33, 0.8, 0.055, 0.008, WorkshopSpecs.AIR);
+    Woofer woofer = WorkshopSpecs.woofer(round.woofer(), 33, 0.8, 0.055, 0.008);
     StackCurves curves = WorkshopSpecs.scorer(round).assess(woofer).stacks().get(0).curves();
     int checked = 0;
     for (int f = 0; f < curves.frequencyHz().size(); f++) {

@@ -2,6 +2,7 @@ package nullplane.scoring;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.OptionalDouble;
 import nullplane.driver.Woofer;
 import nullplane.units.Range;
 import org.junit.jupiter.api.Test;
@@ -18,11 +19,9 @@ class PracticeTest {
         Range.pinned(0.06),
         Range.pinned(0.008),
         5,
-        5.6,
-        0.0009,
+        OptionalDouble.of(0.0009),
         300,
-        1.0,
-        0.008);
+        WorkshopSpecs.coil(5.6));
   }
 
   private static StackCurves pairOnOnePanel(double nominalM, double diameterM) {
@@ -30,7 +29,7 @@ class PracticeTest {
     DesignSpec spec =
         WorkshopSpecs.spec(
             brief, WorkshopSpecs.column("pair", 0.5, 1.5, diameterM / 2, 81, 92, -0.4, 0.4));
-    Woofer woofer = brief.woofer("test", 33, 0.8, 0.06, 0.008, WorkshopSpecs.AIR);
+    Woofer woofer = WorkshopSpecs.woofer(brief, 33, 0.8, 0.06, 0.008);
     return WorkshopSpecs.scorer(spec).assess(woofer).stacks().get(0).curves();
   }
 
@@ -53,10 +52,8 @@ class PracticeTest {
   void aWooferOfLowQNeedsMoreCorrectionAtTheLowCorner() {
     DesignSpec spec = WorkshopSpecs.singleAndPair();
     SystemScorer scorer = WorkshopSpecs.scorer(spec);
-    Assessment low =
-        scorer.assess(spec.woofer().woofer("box", 33, 0.25, 0.06, 0.008, WorkshopSpecs.AIR));
-    Assessment high =
-        scorer.assess(spec.woofer().woofer("panel", 33, 0.8, 0.06, 0.008, WorkshopSpecs.AIR));
+    Assessment low = scorer.assess(WorkshopSpecs.woofer(spec.woofer(), 33, 0.25, 0.06, 0.008));
+    Assessment high = scorer.assess(WorkshopSpecs.woofer(spec.woofer(), 33, 0.8, 0.06, 0.008));
     for (int s = 0; s < 2; s++) {
       StackFigures ofLow = low.stacks().get(s).figures();
       StackFigures ofHigh = high.stacks().get(s).figures();

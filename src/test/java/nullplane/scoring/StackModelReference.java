@@ -31,7 +31,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 @Tag("reference")
 class StackModelReference {
   private static final Woofer WOOFER =
-      WorkshopSpecs.brief300().woofer("test", 33, 0.8, 0.06, 0.008, WorkshopSpecs.AIR);
+      WorkshopSpecs.woofer(WorkshopSpecs.brief300(), 33, 0.8, 0.06, 0.008);
   private static final Curve AXIS = Curve.of(25, 33, 60, 140, 390);
   private static final PanelResponse RESPONSE =
       new PanelSolver(

@@ -8,6 +8,8 @@ import java.util.List;
 import java.util.Random;
 import nullplane.acoustics.PanelSolution;
 import nullplane.driver.Woofer;
+import nullplane.motor.MotorDesign;
+import nullplane.motor.Winding;
 import nullplane.network.CoilCatalogue;
 import nullplane.network.SeriesCoil;
 import nullplane.units.Curve;
@@ -25,7 +27,7 @@ class SystemScorerTest {
   }
 
   private static Woofer woofer(double fs, double qts, double massKg, double travelM) {
-    return spec.woofer().woofer("test", fs, qts, massKg, travelM, WorkshopSpecs.AIR);
+    return WorkshopSpecs.woofer(spec.woofer(), fs, qts, massKg, travelM);
   }
 
   @Test
@@ -35,6 +37,29 @@ class SystemScorerTest {
       double sum = assessment.parts().stream().mapToDouble(GradePart::cost).sum();
       assertThat(sum).isCloseTo(assessment.grade().costDb(), within(1e-12));
     }
+  }
+
+  /** A winding brings the magnet in; what is heard stays the same to the last bit. */
+  @Test
+  void aWindingIsJudgedByFluxAndSteelToo() {
+    for (Winding winding : scorer.windings().windings()) {
+      Woofer wound = spec.woofer().woofer("wound", 40, 1.2, 0.05, winding, WorkshopSpecs.AIR);
+      Assessment assessment = scorer.assess(wound, winding);
+      MotorDesign motor = assessment.motor().orElseThrow();
+      assertThat(assessment.parts()).extracting(GradePart::name).contains("magnet");
+      double sum = assessment.parts().stream().mapToDouble(GradePart::cost).sum();
+      assertThat(sum).isCloseTo(assessment.grade().costDb(), within(1e-12));
+      assertThat(assessment.violations().stream().anyMatch(v -> v.startsWith("The gap would need")))
+          .isEqualTo(motor.fluxT() > 1 || motor.fluxT() < 0.4);
+      assertThat(scorer.assess(wound)).isEqualTo(assessment);
+    }
+    Winding longest = scorer.windings().windings().get(scorer.windings().windings().size() - 1);
+    Woofer strong = spec.woofer().woofer("strong", 40, 0.3, 0.1, longest, WorkshopSpecs.AIR);
+    Woofer stronger = spec.woofer().woofer("stronger", 40, 0.28, 0.1, longest, WorkshopSpecs.AIR);
+    Assessment over = scorer.assess(strong, longest);
+    assertThat(over.violations()).anyMatch(v -> v.startsWith("The gap would need"));
+    assertThat(scorer.assess(stronger, longest).grade().violation())
+        .isGreaterThan(over.grade().violation());
   }
 
   /** Nothing of an earlier candidate may show in a later one. */

@@ -3,11 +3,17 @@ package nullplane.scoring;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import nullplane.acoustics.Panel;
 import nullplane.acoustics.PanelSolver;
 import nullplane.acoustics.Piston;
+import nullplane.driver.Mounting;
+import nullplane.driver.Woofer;
+import nullplane.motor.CoilBrief;
+import nullplane.motor.MagnetMaterial;
 import nullplane.network.CoilCatalogue;
 import nullplane.units.Air;
+import nullplane.units.ConductorMaterial;
 import nullplane.units.Range;
 
 /** Invented panel systems of a small workshop, for tests. */
@@ -27,11 +33,9 @@ public final class WorkshopSpecs {
         new Range(0.03, 0.11),
         new Range(0.004, 0.014),
         5,
-        5.6,
-        0.0009,
+        OptionalDouble.of(0.0009),
         150,
-        1.0,
-        0.008);
+        coil(5.6));
   }
 
   /** A brief like another, with pinned or narrowed free quantities. */
@@ -45,11 +49,40 @@ public final class WorkshopSpecs {
         massKg,
         travelM,
         brief.mechanicalQ(),
-        brief.resistanceOhm(),
-        brief.inductanceH(),
+        brief.statedInductanceH(),
         brief.powerW(),
-        brief.fluxT(),
-        brief.gapHeightM());
+        brief.coil());
+  }
+
+  /** A copper coil of 50 mm in a gap of 8 mm and up to 1 T. */
+  public static CoilBrief coil(double resistanceOhm) {
+    return new CoilBrief(
+        Range.pinned(resistanceOhm),
+        CoilBrief.fluxUpTo(1),
+        List.of(0.008),
+        List.of(0.05),
+        List.of(ConductorMaterial.COPPER),
+        CoilBrief.USUAL_LAYERS,
+        MagnetMaterial.FERRITE);
+  }
+
+  /** A woofer of a brief whose winding is not stated: Re and Le exactly as they are asked for. */
+  public static Woofer woofer(
+      WooferBrief brief, double fs, double qts, double bareMassKg, double travelM) {
+    Woofer shell =
+        new Woofer(
+            "test",
+            brief.nominalM(),
+            brief.effectiveAreaM2(),
+            brief.coil().resistanceOhm().lower(),
+            brief.statedInductanceH().orElseThrow(),
+            bareMassKg,
+            1,
+            1,
+            1,
+            travelM,
+            brief.powerW());
+    return Woofer.withResonance(shell, fs, brief.mechanicalQ(), qts, Mounting.FREE_AIR, AIR);
   }
 
   /** A stack of woofers one above the other on the centre line. */

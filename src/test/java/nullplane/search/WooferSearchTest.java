@@ -1,12 +1,17 @@
 package nullplane.search;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import nullplane.driver.Mounting;
 import nullplane.driver.SmallSignal;
 import nullplane.driver.Woofer;
+import nullplane.faults.ModelRangeException;
+import nullplane.motor.MotorDesign;
+import nullplane.motor.Winding;
 import nullplane.scoring.Assessment;
 import nullplane.scoring.DesignSpec;
 import nullplane.scoring.Grade;
@@ -21,14 +26,15 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class WooferSearchTest {
-  private static final int STEPS = 120;
+  private static final int STEPS = 45;
 
   private static ExecutorService executor;
-  private static SystemScorer twoGenes;
+  private static SystemScorer pinnedMass;
   private static SystemScorer family;
   private static Grade gridBest;
   private static double gridResonance;
   private static double gridTotalQ;
+  private static Winding gridWinding;
 
   @BeforeAll
   static void solve() {
@@ -39,8 +45,8 @@ class WooferSearchTest {
             new Range(22, 45),
             new Range(0.4, 1.4),
             Range.pinned(0.045),
-            Range.pinned(0.008));
-    twoGenes =
+            new Range(0.004, 0.014));
+    pinnedMass =
         WorkshopSpecs.scorer(
             WorkshopSpecs.spec(
                 brief, WorkshopSpecs.column("single", 0.44, 1.1, 0.13, 74, 84, -0.25)));
@@ -53,20 +59,23 @@ class WooferSearchTest {
     executor.shutdown();
   }
 
-  /** The truth: every point of a fine grid over the two free quantities. */
+  /** The truth: every winding on every point of a grid over fs and Qts. */
   private static void searchTheGrid(WooferBrief brief) {
     gridBest = new Grade(Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY);
-    SystemScorer.Workspace space = twoGenes.newWorkspace();
-    for (int i = 0; i <= STEPS; i++) {
-      for (int j = 0; j <= STEPS; j++) {
-        double fs = brief.resonanceHz().at((double) i / STEPS);
-        double qts = brief.totalQ().at((double) j / STEPS);
-        Woofer woofer = brief.woofer("grid", fs, qts, 0.045, 0.008, WorkshopSpecs.AIR);
-        Grade grade = twoGenes.grade(woofer, space);
-        if (grade.compareTo(gridBest) < 0) {
-          gridBest = grade;
-          gridResonance = fs;
-          gridTotalQ = qts;
+    SystemScorer.Workspace space = pinnedMass.newWorkspace();
+    for (Winding winding : pinnedMass.windings().windings()) {
+      for (int i = 0; i <= STEPS; i++) {
+        for (int j = 0; j <= STEPS; j++) {
+          double fs = brief.resonanceHz().at((double) i / STEPS);
+          double qts = brief.totalQ().at((double) j / STEPS);
+          Woofer woofer = brief.woofer("grid", fs, qts, 0.045, winding, WorkshopSpecs.AIR);
+          Grade grade = pinnedMass.grade(woofer, winding, space);
+          if (grade.compareTo(gridBest) < 0) {
+            gridBest = grade;
+            gridResonance = fs;
+            gridTotalQ = qts;
+            gridWinding = winding;
+          }
         }
       }
     }
@@ -77,11 +86,12 @@ class WooferSearchTest {
   @ValueSource(longs = {1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16, 17, 18, 19, 20})
   void findsTheBestOfTheGrid(long seed) {
     SearchOutcome outcome =
-        WooferSearch.run(twoGenes, new SearchConduct(seed, 3000, 2), executor, SearchWatch.NONE);
+        WooferSearch.run(pinnedMass, new SearchConduct(seed, 3000, 2), executor, SearchWatch.NONE);
     Assessment best = outcome.ranked().get(0);
     assertThat(gridBest.feasible()).isTrue();
     assertThat(best.grade().feasible()).isTrue();
     assertThat(best.grade().costDb()).isLessThanOrEqualTo(gridBest.costDb());
+    assertThat(best.motor().orElseThrow().winding()).isEqualTo(gridWinding);
     SmallSignal found = SmallSignal.of(best.woofer(), Mounting.FREE_AIR, WorkshopSpecs.AIR);
     assertThat(Math.abs(found.resonanceHz() - gridResonance)).isLessThan(23.0 / STEPS);
     assertThat(Math.abs(found.totalQ() - gridTotalQ)).isLessThan(1.0 / STEPS);
@@ -113,6 +123,13 @@ class WooferSearchTest {
       assertThat(entry.violations()).isEmpty();
       assertThat(entry.woofer().name()).isEqualTo("Woofer " + (i + 1));
       assertThat(spec.woofer().bareMassKg().contains(entry.woofer().bareMassKg())).isTrue();
+      MotorDesign motor = entry.motor().orElseThrow();
+      assertThat(entry.woofer().resistanceOhm()).isEqualTo(motor.winding().resistanceOhm());
+      assertThat(entry.woofer().travelM()).isEqualTo(motor.winding().travelM());
+      assertThat(entry.woofer().forceFactorTm() / motor.forceFactorTm())
+          .isEqualTo(1, within(1e-12));
+      assertThat(spec.woofer().travelM().contains(motor.winding().travelM())).isTrue();
+      assertThat(spec.woofer().coil().fluxT().contains(motor.fluxT())).isTrue();
       for (int j = 0; j < i; j++) {
         assertThat(outcome.ranked().get(j).grade()).isLessThanOrEqualTo(entry.grade());
         assertThat(
@@ -123,7 +140,10 @@ class WooferSearchTest {
     }
   }
 
-  /** The same woofer scored on its own gets the search's grade to the last bit. */
+  /**
+   * The same woofer scored on its own, as from a data sheet, gets the search's grade to the last
+   * bit, since its winding is found again.
+   */
   @Test
   void aRankedWooferScoresTheSameOnItsOwn() {
     Assessment best = run(2, 3).ranked().get(0);
@@ -173,6 +193,55 @@ class WooferSearchTest {
     assertThat(outcome.ranked()).isNotEmpty();
   }
 
+  /** Deviation in the sixth digit still finds the winding; a rounded sheet is held to the least. */
+  @Test
+  void aSheetWithoutItsWindingSoundsTheSame() {
+    Assessment best = run(2, 3).ranked().get(0);
+    Woofer w = best.woofer();
+    Woofer rounded =
+        new Woofer(
+            w.name(),
+            w.nominalM(),
+            w.effectiveAreaM2(),
+            w.resistanceOhm(),
+            w.inductanceH(),
+            w.bareMassKg(),
+            w.stiffnessNPerM(),
+            w.lossNsPerM(),
+            w.forceFactorTm(),
+            w.travelM() * (1 - 1e-3),
+            w.powerW());
+    Assessment sheet = family.assess(rounded);
+    assertThat(sheet.motor()).isEmpty();
+    for (int s = 0; s < 2; s++) {
+      assertThat(sheet.stacks().get(s).curves().levelDb())
+          .isEqualTo(best.stacks().get(s).curves().levelDb());
+      assertThat(sheet.stacks().get(s).coil()).isEqualTo(best.stacks().get(s).coil());
+    }
+    assertThat(family.windings().matching(w.resistanceOhm() * (1 + 5e-6), w.travelM()))
+        .contains(best.motor().orElseThrow().winding());
+    assertThat(family.windings().matching(w.resistanceOhm(), w.travelM() * (1 - 1e-3))).isEmpty();
+  }
+
+  @Test
+  void aSearchWithoutAnyWindingIsRefused() {
+    WooferBrief brief =
+        WorkshopSpecs.with(
+            WorkshopSpecs.brief300(),
+            new Range(40, 45),
+            new Range(0.2, 0.25),
+            Range.pinned(0.03),
+            new Range(0.060, 0.061));
+    SystemScorer none =
+        WorkshopSpecs.scorer(
+            WorkshopSpecs.spec(
+                brief, WorkshopSpecs.column("single", 0.44, 1.1, 0.13, 74, 84, -0.25)));
+    assertThatThrownBy(
+            () -> WooferSearch.run(none, new SearchConduct(1, 2000, 2), executor, SearchWatch.NONE))
+        .isInstanceOf(ModelRangeException.class)
+        .hasMessageContaining("no coil of stock wire");
+  }
+
   @Test
   void whereNothingIsBuildableTheNearestIsShown() {
     WooferBrief brief =
@@ -181,7 +250,7 @@ class WooferSearchTest {
             new Range(40, 45),
             new Range(0.2, 0.25),
             Range.pinned(0.03),
-            Range.pinned(0.014));
+            Range.pinned(0.0125));
     SystemScorer impossible =
         WorkshopSpecs.scorer(
             WorkshopSpecs.spec(

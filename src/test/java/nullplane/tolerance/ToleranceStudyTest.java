@@ -75,7 +75,7 @@ class ToleranceStudyTest {
   }
 
   private static Woofer woofer(SystemScorer of, double fs, double qts, double massKg) {
-    return of.spec().woofer().woofer("grid", fs, qts, massKg, 0.007, WorkshopSpecs.AIR);
+    return WorkshopSpecs.woofer(of.spec().woofer(), fs, qts, massKg, 0.007);
   }
 
   /**
