@@ -95,8 +95,7 @@ public class NetworkBenchmark {
   /** Squared transfer and least load. */
   @Benchmark
   public double squaredAndLoad() {
-    rows.transferSquared(stack, scratch, squared);
-    return squared[0] + rows.leastInputSquared(stack, scratch);
+    return squared[0] + rows.pass(stack, scratch, squared);
   }
 
   /** Complex transfer. */

@@ -41,7 +41,8 @@ public final class ActiveRows implements NetworkRows {
   }
 
   @Override
-  public double leastInputSquared(LoadRows stack, LoadRows scratch) {
+  public double pass(LoadRows stack, LoadRows scratch, double[] out) {
+    System.arraycopy(squared, 0, out, 0, squared.length);
     double most = 0;
     for (int f = 0; f < re.length; f++) {
       most = Math.max(most, stack.squaredModulus(f));

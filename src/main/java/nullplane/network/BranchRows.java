@@ -40,8 +40,10 @@ public final class BranchRows implements NetworkRows {
   }
 
   @Override
-  public double leastInputSquared(LoadRows stack, LoadRows scratch) {
-    return series.leastInputSquared(shunted(stack, scratch));
+  public double pass(LoadRows stack, LoadRows scratch, double[] out) {
+    LoadRows load = shunted(stack, scratch);
+    series.transferSquared(load, out);
+    return series.leastInputSquared(load, out);
   }
 
   private LoadRows shunted(LoadRows stack, LoadRows scratch) {

@@ -42,10 +42,12 @@ public sealed interface NetworkRows permits BranchRows, ActiveRows {
   void inputImpedance(LoadRows stack, LoadRows scratch, double[] re, double[] im);
 
   /**
-   * Returns the least squared modulus of the impedance that the amplifier feels (ohm^2).
+   * Writes the squared modulus of stack voltage over input voltage (1), and returns the least
+   * squared modulus of the impedance that the amplifier feels (ohm^2): what a score needs.
    *
    * @param stack admittance of the stack
    * @param scratch work space; overwritten, never the stack's rows
+   * @param out receives the row
    */
-  double leastInputSquared(LoadRows stack, LoadRows scratch);
+  double pass(LoadRows stack, LoadRows scratch, double[] out);
 }

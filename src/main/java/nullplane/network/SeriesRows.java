@@ -9,7 +9,7 @@ import nullplane.units.Curve;
  * <p>Symbols: Y = G + jB admittance of the load, D = 1 + (R + j w L) Y.
  *
  * <p>Source: circuit theory, voltage divider: load voltage over input voltage is 1/D; input
- * impedance is D/Y. Both are free of a division of complex numbers in the inner loop.
+ * impedance is D/Y.
  */
 public final class SeriesRows {
   private final double resistance;
@@ -38,7 +38,12 @@ public final class SeriesRows {
    * @param f frequency, counted from 0
    */
   public double transferSquaredAt(LoadRows load, int f) {
-    return 1 / denominatorSquared(load, f);
+    double g = load.re[f];
+    double b = load.im[f];
+    double x = reactance[f];
+    double re = 1 + (resistance * g - x * b);
+    double im = resistance * b + x * g;
+    return 1 / (re * re + im * im);
   }
 
   /**
@@ -98,31 +103,23 @@ public final class SeriesRows {
   }
 
   /**
-   * Returns the least squared modulus of the input impedance (ohm^2).
+   * Returns the least squared modulus of the input impedance, 1/max(|Y|^2/|D|^2) (ohm^2).
    *
-   * @param load admittance of the load
+   * @param load admittance of the load, not zero everywhere
+   * @param transferSquared what {@link #transferSquared} wrote for this load
    */
-  public double leastInputSquared(LoadRows load) {
-    // |D|^2/|Y|^2 is compared by cross products; one division at the end
-    double leastD = 1;
-    double leastY = 0;
-    for (int f = 0; f < reactance.length; f++) {
-      double d = denominatorSquared(load, f);
-      double y = load.re[f] * load.re[f] + load.im[f] * load.im[f];
-      if (d * leastY < leastD * y) {
-        leastD = d;
-        leastY = y;
-      }
+  public double leastInputSquared(LoadRows load, double[] transferSquared) {
+    // two running maxima, so that one comparison need not wait for the other
+    double even = 0;
+    double odd = 0;
+    int last = reactance.length - 1;
+    for (int f = 0; f < last; f += 2) {
+      double one = load.squaredModulus(f) * transferSquared[f];
+      double other = load.squaredModulus(f + 1) * transferSquared[f + 1];
+      even = one > even ? one : even;
+      odd = other > odd ? other : odd;
     }
-    return leastD / leastY;
-  }
-
-  private double denominatorSquared(LoadRows load, int f) {
-    double g = load.re[f];
-    double b = load.im[f];
-    double x = reactance[f];
-    double re = 1 + (resistance * g - x * b);
-    double im = resistance * b + x * g;
-    return re * re + im * im;
+    double rest = load.squaredModulus(last) * transferSquared[last];
+    return 1 / Math.max(rest, Math.max(even, odd));
   }
 }

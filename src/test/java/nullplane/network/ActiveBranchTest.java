@@ -92,7 +92,7 @@ class ActiveBranchTest {
       assertThat(im[f]).isEqualTo(stack.im().at(f), offset(1e-10));
       least = Math.min(least, stack.modulus(f));
     }
-    assertThat(Math.sqrt(rows.leastInputSquared(load, scratch))).isEqualTo(least, offset(1e-10));
+    assertThat(Math.sqrt(rows.pass(load, scratch, squared))).isEqualTo(least, offset(1e-10));
     assertThat(ActiveBranch.NONE.none()).isTrue();
     assertThat(branch.none()).isFalse();
   }
