@@ -98,6 +98,26 @@ final class KernelTable {
     return sizeY;
   }
 
+  /** Returns the real parts, one array per column offset (m). */
+  double[][] columnsRe() {
+    return columns(re);
+  }
+
+  /** Returns the imaginary parts, one array per column offset (m). */
+  double[][] columnsIm() {
+    return columns(im);
+  }
+
+  private double[][] columns(double[] table) {
+    double[][] columns = new double[sizeX][sizeY];
+    for (int y = 0; y < sizeY; y++) {
+      for (int x = 0; x < sizeX; x++) {
+        columns[x][y] = table[y * sizeX + x];
+      }
+    }
+    return columns;
+  }
+
   /** Returns the real part of an entry (m). */
   double re(int x, int y) {
     return re[y * sizeX + x];
