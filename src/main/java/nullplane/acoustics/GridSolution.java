@@ -52,7 +52,7 @@ final class GridSolution {
       PanelSpectrum spectrum = new PanelSpectrum(direct, image);
       this.parts =
           setup.inSineWaves().stream()
-              .map(problem -> SinePart.solved(problem, spectrum, waveNumber, tolerance))
+              .map(problem -> SinePart.solved(problem, spectrum, tolerance))
               .toList();
       this.impedance = impedanceOf(parts, setup.standsOnFloor());
     }
@@ -60,13 +60,10 @@ final class GridSolution {
 
   /** The pressure jumps in sine waves, and what is left of the right-hand sides. */
   private record SinePart(SineProblem problem, SineVectors jumps, SineVectors residual) {
-    static SinePart solved(
-        SineProblem problem, PanelSpectrum spectrum, double waveNumber, double tolerance) {
+    static SinePart solved(SineProblem problem, PanelSpectrum spectrum, double tolerance) {
+      SineOperator operator = new SineOperator(problem, spectrum);
       SineGradients solver =
-          new SineGradients(
-              new SineOperator(problem, spectrum),
-              problem.inverseDiagonal(waveNumber),
-              problem.vectors());
+          new SineGradients(operator, operator.inverseDiagonal(), problem.vectors());
       return new SinePart(problem, solver.solve(problem.driven(), tolerance), solver.residual());
     }
 

@@ -20,12 +20,12 @@ import org.jtransforms.fft.DoubleFFT_1D;
 final class PanelSpectrum {
   private final int rows;
   private final int modes;
-  private final double[] cosineRe;
-  private final double[] cosineIm;
-  private final double[] sineRe;
-  private final double[] sineIm;
-  private final double[] crossRe;
-  private final double[] crossIm;
+  private final double[][] cosineRe;
+  private final double[][] cosineIm;
+  private final double[][] sineRe;
+  private final double[][] sineIm;
+  private final double[][] crossRe;
+  private final double[][] crossIm;
 
   /**
    * @param direct the panel against itself
@@ -35,14 +35,13 @@ final class PanelSpectrum {
     int nodesY = direct.sizeY();
     this.modes = direct.sizeX() + 2;
     this.rows = nodesY + 2;
-    int size = rows * modes;
-    this.cosineRe = new double[size];
-    this.cosineIm = new double[size];
-    this.sineRe = new double[size];
-    this.sineIm = new double[size];
+    this.cosineRe = new double[rows][modes];
+    this.cosineIm = new double[rows][modes];
+    this.sineRe = new double[rows][modes];
+    this.sineIm = new double[rows][modes];
     boolean crosses = image != null;
-    this.crossRe = new double[crosses ? size : 0];
-    this.crossIm = new double[crosses ? size : 0];
+    this.crossRe = new double[crosses ? rows : 0][modes];
+    this.crossIm = new double[crosses ? rows : 0][modes];
     RowCombination alongX = cosinesAlongX(direct.sizeX());
     int period = 2 * (nodesY + 1);
     DoubleFFT_1D alongY = new DoubleFFT_1D(period);
@@ -82,11 +81,10 @@ final class PanelSpectrum {
       }
       alongY.complexForward(line);
       for (int k = 0; k < rows; k++) {
-        int at = k * modes + p;
-        cosineRe[at] = line[2 * k];
-        cosineIm[at] = line[2 * k + 1];
-        sineRe[at] = line[2 * k];
-        sineIm[at] = line[2 * k + 1];
+        cosineRe[k][p] = line[2 * k];
+        cosineIm[k][p] = line[2 * k + 1];
+        sineRe[k][p] = line[2 * k];
+        sineIm[k][p] = line[2 * k + 1];
       }
     }
   }
@@ -107,18 +105,27 @@ final class PanelSpectrum {
       }
       alongY.complexForward(line);
       for (int k = 0; k < rows; k++) {
-        int at = k * modes + p;
         int mirrored = 2 * ((period - k) % period);
         double evenRe = 0.5 * (line[2 * k] + line[mirrored]);
         double evenIm = 0.5 * (line[2 * k + 1] + line[mirrored + 1]);
-        cosineRe[at] += evenRe;
-        cosineIm[at] += evenIm;
-        sineRe[at] -= evenRe;
-        sineIm[at] -= evenIm;
-        crossRe[at] = -0.5 * (line[2 * k + 1] - line[mirrored + 1]);
-        crossIm[at] = 0.5 * (line[2 * k] - line[mirrored]);
+        cosineRe[k][p] += evenRe;
+        cosineIm[k][p] += evenIm;
+        sineRe[k][p] -= evenRe;
+        sineIm[k][p] -= evenIm;
+        crossRe[k][p] = -0.5 * (line[2 * k + 1] - line[mirrored + 1]);
+        crossIm[k][p] = 0.5 * (line[2 * k] - line[mirrored]);
       }
     }
+  }
+
+  /** Returns the diagonal of waves of cosine type, by waves along y and x: real, imaginary part. */
+  double[][][] cosines() {
+    return new double[][][] {cosineRe, cosineIm};
+  }
+
+  /** Returns the diagonal of waves of sine type, alike. */
+  double[][][] sines() {
+    return new double[][][] {sineRe, sineIm};
   }
 
   /**
@@ -137,13 +144,12 @@ final class PanelSpectrum {
     double[] sIm = sines[1];
     boolean crosses = crossRe.length > 0;
     for (int g = 0; g < waves.length; g++) {
-      int at = row * modes + waves[g];
-      double aRe = cosineRe[at];
-      double aIm = cosineIm[at];
-      double dRe = sineRe[at];
-      double dIm = sineIm[at];
-      double bRe = crosses ? crossRe[at] : 0;
-      double bIm = crosses ? crossIm[at] : 0;
+      double aRe = cosineRe[row][waves[g]];
+      double aIm = cosineIm[row][waves[g]];
+      double dRe = sineRe[row][waves[g]];
+      double dIm = sineIm[row][waves[g]];
+      double bRe = crosses ? crossRe[row][waves[g]] : 0;
+      double bIm = crosses ? crossIm[row][waves[g]] : 0;
       for (int i = g * each; i < (g + 1) * each; i++) {
         double xRe = cRe[i];
         double xIm = cIm[i];

@@ -52,6 +52,16 @@ final class RowCombination {
     return of(inputs, outputs, (i, j) -> weights[j * inputs + i]);
   }
 
+  /** Returns the matrix of the squares of all entries. */
+  RowCombination squared() {
+    return of(outputs, inputs, (i, j) -> weights[i * inputs + j] * weights[i * inputs + j]);
+  }
+
+  /** Returns an entry. */
+  double weight(int output, int input) {
+    return weights[output * inputs + input];
+  }
+
   /** Sets the output rows to the combinations of the input rows. */
   void apply(double[][] in, double[][] out, int lanes) {
     for (int i = 0; i < outputs; i++) {
@@ -65,8 +75,7 @@ final class RowCombination {
     for (int i = 0; i < outputs; i++) {
       double[] row = out[i];
       int w = i * inputs;
-      int j = 0;
-      for (; j + 4 <= inputs; j += 4) {
+      for (int j = 0; j + 4 <= inputs; j += 4) {
         addFour(
             in[j],
             in[j + 1],
@@ -79,8 +88,21 @@ final class RowCombination {
             weights[w + j + 2],
             weights[w + j + 3]);
       }
-      for (; j < inputs; j++) {
-        addOne(in[j], row, lanes, weights[w + j]);
+      int rest = inputs % 4;
+      if (rest > 0) {
+        int j = inputs - rest;
+        // a row that is not there counts nothing; the first stands in for it
+        addFour(
+            in[j],
+            in[rest > 1 ? j + 1 : j],
+            in[rest > 2 ? j + 2 : j],
+            in[j],
+            row,
+            lanes,
+            weights[w + j],
+            rest > 1 ? weights[w + j + 1] : 0,
+            rest > 2 ? weights[w + j + 2] : 0,
+            0);
       }
     }
   }
@@ -98,12 +120,6 @@ final class RowCombination {
       double ofD) {
     for (int i = 0; i < lanes; i++) {
       sum[i] += ofA * a[i] + ofB * b[i] + ofC * c[i] + ofD * d[i];
-    }
-  }
-
-  private static void addOne(double[] a, double[] sum, int lanes, double ofA) {
-    for (int i = 0; i < lanes; i++) {
-      sum[i] += ofA * a[i];
     }
   }
 }

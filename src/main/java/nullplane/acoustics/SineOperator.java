@@ -66,6 +66,47 @@ final class SineOperator {
     problem.x().toSines().add(cosineModesIm, output.im, lanes);
   }
 
+  /**
+   * Returns the inverse of the matrix's diagonal: nearly that of the matrix, since sine waves are
+   * nearly its eigenvectors.
+   */
+  SineVectors inverseDiagonal() {
+    double[][][] byRow = new double[2][][];
+    for (int part = 0; part < 2; part++) {
+      double[][] ofCosines = spectrum.cosines()[part];
+      double[][] sums = copy(spectrum.sines()[part]);
+      int lanes = sums[0].length;
+      problem.oddY().squares().add(everyOther(ofCosines, 0), everyOther(sums, 1), lanes);
+      problem.evenY().squares().add(everyOther(ofCosines, 1), everyOther(sums, 2), lanes);
+      byRow[part] = sums;
+    }
+    SineVectors inverse = new SineVectors(sines, nodesY);
+    RowCombination squaresX = problem.x().squares();
+    for (int k = 0; k < sines; k++) {
+      for (int y = 0; y < nodesY; y++) {
+        double re = byRow[0][y + 1][waves[k]];
+        double im = byRow[1][y + 1][waves[k]];
+        for (int mode = sines; mode < modes; mode++) {
+          double share = squaresX.weight(k, mode - sines);
+          re += share * byRow[0][y + 1][waves[mode]];
+          im += share * byRow[1][y + 1][waves[mode]];
+        }
+        double square = re * re + im * im;
+        inverse.re[k][y] = re / square;
+        inverse.im[k][y] = -im / square;
+      }
+    }
+    return inverse;
+  }
+
+  private static double[][] copy(double[][] rows) {
+    double[][] copies = new double[rows.length][];
+    for (int i = 0; i < rows.length; i++) {
+      copies[i] = rows[i].clone();
+    }
+    return copies;
+  }
+
   private void alongY() {
     int lanes = modes * vectors;
     for (int part = 0; part < 2; part++) {

@@ -24,11 +24,12 @@ final class SineProblem {
   private final double[][] driven;
   private final double[][] heard;
 
-  /** A matrix from sine to cosine waves and its transpose. */
-  record Along(RowCombination toCosines, RowCombination toSines) {
+  /** A matrix from sine to cosine waves, its transpose, and the squares of that one's entries. */
+  record Along(RowCombination toCosines, RowCombination toSines, RowCombination squares) {
     static Along of(SineBasis basis) {
       RowCombination matrix = basis.cosinesOfSines();
-      return new Along(matrix, matrix.transposed());
+      RowCombination transposed = matrix.transposed();
+      return new Along(matrix, transposed, transposed.squared());
     }
   }
 
@@ -105,22 +106,6 @@ final class SineProblem {
   /** Returns the loads of the pistons that the force is felt on, alike (m2). */
   double[][] heard() {
     return heard;
-  }
-
-  /** Returns the diagonal of {@link SinePreconditioner} for these waves. */
-  SineVectors inverseDiagonal(double waveNumber) {
-    double[] whole = SinePreconditioner.inverseSymbol(grid, waveNumber);
-    // without the factor of transforms that are not orthonormal
-    double scale = (grid.nodesX() + 1) * (grid.nodesY() + 1) / 4.0;
-    SineVectors diagonal = new SineVectors(basisX.sines(), grid.nodesY());
-    for (int k = 0; k < basisX.sines(); k++) {
-      for (int q = 0; q < grid.nodesY(); q++) {
-        int from = 2 * (q * grid.nodesX() + basisX.sineWaves(k) - 1);
-        diagonal.re[k][q] = scale * whole[from];
-        diagonal.im[k][q] = scale * whole[from + 1];
-      }
-    }
-    return diagonal;
   }
 
   private double[][] waves(List<double[]> loads) {
