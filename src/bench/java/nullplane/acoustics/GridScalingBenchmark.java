@@ -22,8 +22,7 @@ import org.openjdk.jmh.annotations.Warmup;
  *
  * <ul>
  *   <li>{@code product}: the panel's matrix times a vector, by transforms.
- *   <li>{@code solution}: everything for one woofer on one grid: tables, operator, iteration to
- *       1e-8.
+ *   <li>{@code solution}: everything for one woofer on one grid: tables, operator, iteration.
  * </ul>
  *
  * <p>At the start of each trial the number of iterations is printed, and the memory of the arrays

@@ -15,6 +15,8 @@ final class GridSetup {
   private final List<double[]> heard = new ArrayList<>();
   private final List<double[]> driven = new ArrayList<>();
   private final boolean mirrored;
+  private final boolean standsOnFloor;
+  private final List<SineProblem> sineProblems;
 
   /**
    * @param problem the panel and pistons to solve
@@ -35,6 +37,8 @@ final class GridSetup {
       centred &= piston.xM() == 0;
     }
     this.mirrored = centred;
+    this.standsOnFloor = problem.standsOnFloor();
+    this.sineProblems = sineProblems();
   }
 
   /** A grid with load vectors of its own, none of them mirrored. */
@@ -44,6 +48,16 @@ final class GridSetup {
     this.heard.addAll(loads);
     this.driven.addAll(loads);
     this.mirrored = false;
+    this.standsOnFloor = false;
+    this.sineProblems = sineProblems();
+  }
+
+  private List<SineProblem> sineProblems() {
+    if (!rim.plain() || !SineProblem.suits(grid)) {
+      return List.of();
+    }
+    SineProblem same = new SineProblem(grid, true, driven, heard);
+    return mirrored ? List.of(same) : List.of(same, new SineProblem(grid, false, driven, heard));
   }
 
   /** Adds to a load its mirror image in the grid's middle row. */
@@ -57,6 +71,19 @@ final class GridSetup {
       }
     }
     return sum;
+  }
+
+  /**
+   * Returns the loads in the basis of sine waves, those that are the same left and right and, if
+   * there are any, those that change sign; empty for a grid that is better solved at its nodes.
+   */
+  List<SineProblem> inSineWaves() {
+    return sineProblems;
+  }
+
+  /** Returns whether what moves in turn is a piston and its mirror image in the middle row. */
+  boolean standsOnFloor() {
+    return standsOnFloor;
   }
 
   /** Returns the grid. */

@@ -17,7 +17,9 @@ final class GridSolution {
   private final boolean overFloor;
   private final double floorBelowCentreM;
   private final List<double[]> heard;
-  private final double[][] jumps;
+  private final List<SinePart> parts;
+  private final ComplexMatrix impedance;
+  private double @Nullable [][] knownJumps;
   private final double omegaRho;
 
   /**
@@ -38,10 +40,76 @@ final class GridSolution {
     this.omegaRho = 2 * Math.PI * frequencyHz * air.densityKgPerM3();
     KernelTable direct = KernelTable.direct(grid, waveNumber);
     KernelTable image = overFloor ? KernelTable.image(grid, floorBelowCentreM, waveNumber) : null;
-    this.jumps =
-        setup.folds()
-            ? solveFolded(setup, direct, image, tolerance)
-            : solveWhole(setup, direct, image, tolerance);
+    if (setup.inSineWaves().isEmpty()) {
+      this.parts = List.of();
+      double[][] jumps =
+          setup.folds()
+              ? solveFolded(setup, direct, image, tolerance)
+              : solveWhole(setup, direct, image, tolerance);
+      this.knownJumps = jumps;
+      this.impedance = impedanceOf(jumps);
+    } else {
+      PanelSpectrum spectrum = new PanelSpectrum(direct, image);
+      this.parts =
+          setup.inSineWaves().stream()
+              .map(problem -> SinePart.solved(problem, spectrum, tolerance))
+              .toList();
+      this.impedance = impedanceOf(parts, setup.standsOnFloor());
+    }
+  }
+
+  /** The pressure jumps in sine waves, and what is left of the right-hand sides. */
+  private record SinePart(SineProblem problem, SineVectors jumps, SineVectors residual) {
+    static SinePart solved(SineProblem problem, PanelSpectrum spectrum, double tolerance) {
+      SineOperator operator = new SineOperator(problem, spectrum);
+      SineGradients solver =
+          new SineGradients(operator, operator.inverseDiagonal(), problem.vectors());
+      return new SinePart(problem, solver.solve(problem.driven(), tolerance), solver.residual());
+    }
+
+    /** Adds h_i^T q_j + share q_i^T r_j for every pair, interleaved. */
+    void addForces(double share, double[] sums) {
+      int count = problem.vectors();
+      int length = problem.nodesY();
+      for (int r = 0; r < jumps.re.length; r++) {
+        double[] heard = problem.heard()[r];
+        double[] re = jumps.re[r];
+        double[] im = jumps.im[r];
+        double[] leftRe = residual.re[r];
+        double[] leftIm = residual.im[r];
+        for (int i = 0; i < count; i++) {
+          for (int j = 0; j < count; j++) {
+            double sumRe = 0;
+            double sumIm = 0;
+            for (int y = 0; y < length; y++) {
+              int own = i * length + y;
+              int other = j * length + y;
+              sumRe +=
+                  heard[own] * re[other]
+                      + share * (re[own] * leftRe[other] - im[own] * leftIm[other]);
+              sumIm +=
+                  heard[own] * im[other]
+                      + share * (re[own] * leftIm[other] + im[own] * leftRe[other]);
+            }
+            sums[2 * (i * count + j)] += sumRe;
+            sums[2 * (i * count + j) + 1] += sumIm;
+          }
+        }
+      }
+    }
+  }
+
+  /** Returns the pressure jumps at the nodes, without the factor j w rho, interleaved complex. */
+  private double[][] jumps() {
+    double[][] known = knownJumps;
+    if (known == null) {
+      known = new double[heard.size()][2 * grid.unknowns()];
+      for (SinePart part : parts) {
+        part.problem().addTo(part.jumps(), known);
+      }
+      knownJumps = known;
+    }
+    return known;
   }
 
   private double[][] solveWhole(
@@ -91,6 +159,31 @@ final class GridSolution {
 
   /** Returns the radiation impedance matrix, both faces (N s/m): Z = j w rho b^T A^{-1} b. */
   ComplexMatrix impedance() {
+    return impedance;
+  }
+
+  /**
+   * The impedance from solutions that still have a residual r: with b^T A^{-1} b = b_i^T q_j +
+   * q_i^T r_j + (error of q_i)^T A (error of q_j) it is in error by the square of theirs alone. On
+   * a panel that stands on the floor the force on the real piston is half of that on both, so half
+   * of the correction counts.
+   */
+  private ComplexMatrix impedanceOf(List<SinePart> solved, boolean standsOnFloor) {
+    int count = heard.size();
+    double[] sums = new double[2 * count * count];
+    for (SinePart part : solved) {
+      part.addForces(standsOnFloor ? 0.5 : 1, sums);
+    }
+    double[] re = new double[count * count];
+    double[] im = new double[count * count];
+    for (int n = 0; n < re.length; n++) {
+      re[n] = -omegaRho * sums[2 * n + 1];
+      im[n] = omegaRho * sums[2 * n];
+    }
+    return new ComplexMatrix(count, count, re, im);
+  }
+
+  private ComplexMatrix impedanceOf(double[][] jumps) {
     int count = jumps.length;
     double[] re = new double[count * count];
     double[] im = new double[count * count];
@@ -118,7 +211,7 @@ final class GridSolution {
    * several cells away from the panel. The image's jump is the panel's own, mirrored.
    */
   ComplexMatrix pressureAt(List<FieldPoint> points) {
-    int count = jumps.length;
+    int count = heard.size();
     double[] re = new double[points.size() * count];
     double[] im = new double[points.size() * count];
     double[] kernel = new double[2 * grid.unknowns()];
@@ -166,7 +259,7 @@ final class GridSolution {
    * @param referenceY the phase reference, above the grid's centre (m)
    */
   ComplexMatrix farFieldAt(List<Direction> directions, double referenceY) {
-    int count = jumps.length;
+    int count = heard.size();
     double[] re = new double[directions.size() * count];
     double[] im = new double[directions.size() * count];
     double[] kernel = new double[2 * grid.unknowns()];
@@ -208,6 +301,7 @@ final class GridSolution {
 
   /** Sums kernel x jump for every piston; the jump carries the factor j w rho. */
   private void applyKernel(double[] kernel, int row, double[] re, double[] im) {
+    double[][] jumps = jumps();
     int count = jumps.length;
     for (int j = 0; j < count; j++) {
       double sumRe = 0;
@@ -222,9 +316,14 @@ final class GridSolution {
     }
   }
 
+  /** (sin t/t)^2, near 0 by its series 1 - t^2/3 + 2 t^4/45 - t^6/315 + ..., to 1e-11. */
   private static double squaredSinc(double t) {
-    if (Math.abs(t) < 1e-4) {
-      return 1 - t * t / 3;
+    double s = t * t;
+    if (s < 0.25) {
+      return 1
+          + s
+              * (-1.0 / 3
+                  + s * (2.0 / 45 + s * (-1.0 / 315 + s * (2.0 / 14175 + s * (-2.0 / 467775)))));
     }
     double sinc = Math.sin(t) / t;
     return sinc * sinc;

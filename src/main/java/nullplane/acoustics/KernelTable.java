@@ -1,5 +1,7 @@
 package nullplane.acoustics;
 
+import java.util.Arrays;
+
 /**
  * The entries of the hypersingular operator between two hats, as a function of the offset between
  * them.
@@ -7,23 +9,32 @@ package nullplane.acoustics;
  * <p>Entry = INT INT [grad v . grad q' - k^2 v q'] G dS dS' with G = exp(-jkR)/(4 pi R). The
  * correlation of two hats of step h is h B(s/h), B the centred cubic B-spline, and that of their
  * slopes is minus its second derivative. An entry is therefore an integral over 4 x 4 cells of a
- * piecewise polynomial times G. Cells take two Gauss points each way, three in rows within eight
- * cells of R = 0, six within three cells, and the cells that touch R = 0 a transform that cancels
- * 1/R.
+ * piecewise polynomial times G.
+ *
+ * <p>Where G is smooth, {@link #FAR_CELLS} cells and more from R = 0, the integrals are sums over G
+ * at the offsets of the nodes themselves: with d the central difference, INT B(t) g(s + t) dt = (1
+ * + d^2/6 - d^4/720 + d^6/3024 - ...) g(s) and INT B''(t) g(s + t) dt = d^2 (1 + d^2/12 - d^4/240 +
+ * 31 d^6/60480 - ...) g(s). Nearer, cells take three Gauss points each way, six within three cells,
+ * and the cells that touch R = 0 a transform that cancels 1/R.
  *
  * <p>Symbols: h step, k wave number, s offset, B cubic B-spline. Source: A.-W. Maue, Z. Phys. 126
  * (1949) 601, for the weak form; M. G. Duffy, SIAM J. Numer. Anal. 19 (1982) 1260, for the
- * transform; I. J. Schoenberg, Quart. Appl. Math. 4 (1946) 45, for the spline.
+ * transform; I. J. Schoenberg, Quart. Appl. Math. 4 (1946) 45, for the spline, whose Fourier
+ * transform (sin(w/2)/(w/2))^4 is expanded in powers of d^2 = -4 sin^2(w/2); a test compares.
  */
 final class KernelTable {
-  private static final int NEAR_POINTS = 6;
   private static final int SINGULAR_POINTS = 10;
   private static final int NEAR_CELLS = 3;
-  private static final int FAR_CELLS = 8;
-  private static final GaussRule FAR_RULE = GaussRule.of(2);
+  private static final int FAR_CELLS = 6;
   private static final GaussRule MIDDLE_RULE = GaussRule.of(3);
-  private static final GaussRule NEAR_RULE = GaussRule.of(NEAR_POINTS);
-  private static final GaussRule SINGULAR_RULE = GaussRule.of(SINGULAR_POINTS);
+  private static final GaussRule NEAR_RULE = GaussRule.of(6);
+  private static final SingularCell SINGULAR_CELL = new SingularCell(SINGULAR_POINTS);
+
+  /** Farthest sample that a sum reaches. */
+  private static final int REACH = 4;
+
+  private static final double[] VALUE_SUM = differences(0, 1, 1.0 / 6, -1.0 / 720, 1.0 / 3024);
+  private static final double[] BEND_SUM = differences(1, 1, 1.0 / 12, -1.0 / 240, 31.0 / 60480);
 
   private final int sizeX;
   private final int sizeY;
@@ -52,8 +63,35 @@ final class KernelTable {
     this.waveNumber = waveNumber;
     this.re = new double[sizeX * sizeY];
     this.im = new double[sizeX * sizeY];
-    addFarCells();
-    addNearCells();
+    addSamples();
+    int nearX = Math.min(sizeX, (int) Math.ceil(FAR_CELLS * Math.max(1, stepY / stepX)));
+    int nearY = (int) Math.ceil(FAR_CELLS * Math.max(1, stepX / stepY) - originY / stepY - 1e-9);
+    if (nearY > 0) {
+      addCells(nearX, Math.min(sizeY, nearY));
+    }
+  }
+
+  /** Weights of the samples from -REACH to REACH in d^(2 first) (c0 + c1 d^2 + c2 d^4 + ...). */
+  private static double[] differences(int first, double... coefficients) {
+    double[] sum = new double[2 * REACH + 1];
+    double[] power = new double[2 * REACH + 1];
+    power[REACH] = 1;
+    for (int order = 0; order < first + coefficients.length; order++) {
+      if (order >= first) {
+        for (int i = 0; i < sum.length; i++) {
+          sum[i] += coefficients[order - first] * power[i];
+        }
+      }
+      double[] next = new double[power.length];
+      for (int i = 1; i + 1 < power.length; i++) {
+        next[i] = power[i - 1] - 2 * power[i] + power[i + 1];
+      }
+      // the outermost places are reached by the last order alone
+      next[0] = power[1];
+      next[2 * REACH] = power[2 * REACH - 1];
+      power = next;
+    }
+    return sum;
   }
 
   /**
@@ -98,6 +136,26 @@ final class KernelTable {
     return sizeY;
   }
 
+  /** Returns the real parts, one array per column offset (m). */
+  double[][] columnsRe() {
+    return columns(re);
+  }
+
+  /** Returns the imaginary parts, one array per column offset (m). */
+  double[][] columnsIm() {
+    return columns(im);
+  }
+
+  private double[][] columns(double[] table) {
+    double[][] columns = new double[sizeX][sizeY];
+    for (int y = 0; y < sizeY; y++) {
+      for (int x = 0; x < sizeX; x++) {
+        columns[x][y] = table[y * sizeX + x];
+      }
+    }
+    return columns;
+  }
+
   /** Returns the real part of an entry (m). */
   double re(int x, int y) {
     return re[y * sizeX + x];
@@ -108,22 +166,66 @@ final class KernelTable {
     return im[y * sizeX + x];
   }
 
-  /** Whether a cell, counted from the table's origin, lies near R = 0. */
-  private boolean isNear(int cellX, int cellY) {
-    return cellX < NEAR_CELLS && originY + cellY * stepY < NEAR_CELLS * stepY - 1e-9 * stepY;
+  /** Sets all entries to sums of G at the offsets of nodes; those near R = 0 come out wrong. */
+  private void addSamples() {
+    int samples = sizeX + REACH;
+    double[] xSquared = new double[samples];
+    for (int x = 0; x < samples; x++) {
+      xSquared[x] = x * stepX * (x * stepX);
+    }
+    double[] rowRe = new double[samples];
+    double[] rowIm = new double[samples];
+    Sums sums = new Sums(sizeX);
+    for (int row = evenInY ? 0 : -REACH; row < sizeY + REACH; row++) {
+      double y = originY + row * stepY;
+      fillRow(rowRe, rowIm, xSquared, y * y, 0, samples);
+      sums.clear(sizeX);
+      for (int j = -REACH; j <= REACH; j++) {
+        double value = VALUE_SUM[j + REACH];
+        double bend = BEND_SUM[j + REACH];
+        for (int x = 0; x < sizeX; x++) {
+          double re = rowRe[Math.abs(x + j)];
+          double im = rowIm[Math.abs(x + j)];
+          sums.valueRe[x] += value * re;
+          sums.valueIm[x] += value * im;
+          sums.bendRe[x] += bend * re;
+          sums.bendIm[x] += bend * im;
+        }
+      }
+      for (int j = -REACH; j <= REACH; j++) {
+        addRow(row - j, sizeX, sizeY, sums, VALUE_SUM[j + REACH], BEND_SUM[j + REACH]);
+        if (evenInY && row > 0) {
+          addRow(-row - j, sizeX, sizeY, sums, VALUE_SUM[j + REACH], BEND_SUM[j + REACH]);
+        }
+      }
+    }
   }
 
-  /** Adds all cells but the near ones: rows within eight cells of R = 0 by the finer rule. */
-  private void addFarCells() {
+  /** Computes the entries near R = 0 anew, cell by cell. */
+  private void addCells(int nearX, int nearY) {
+    for (int y = 0; y < nearY; y++) {
+      Arrays.fill(re, y * sizeX, y * sizeX + nearX, 0);
+      Arrays.fill(im, y * sizeX, y * sizeX + nearX, 0);
+    }
+    int cellsX = nearX + 1;
     int first = evenInY ? 0 : -2;
-    int last = sizeY + 1;
-    int split = (int) Math.ceil(FAR_CELLS - originY / stepY - 1e-9);
-    split = Math.max(first, Math.min(last, split));
-    addRowsOfCells(MIDDLE_RULE, first, split);
-    addRowsOfCells(FAR_RULE, split, last);
+    int nearest = Math.min(NEAR_CELLS, cellsX);
+    for (int cellY = first; cellY < nearY + 1; cellY++) {
+      boolean isNear = originY + cellY * stepY < NEAR_CELLS * stepY - 1e-9 * stepY;
+      boolean isSingular = evenInY && cellY == 0;
+      if (isNear) {
+        addRowOfCells(NEAR_RULE, cellY, isSingular ? 1 : 0, nearest, nearX, nearY);
+      }
+      addRowOfCells(MIDDLE_RULE, cellY, isNear ? nearest : 0, cellsX, nearX, nearY);
+    }
+    if (evenInY) {
+      SINGULAR_CELL.addTo(re, im, sizeX, sizeY, stepX, stepY, waveNumber);
+    }
   }
 
-  private void addRowsOfCells(GaussRule rule, int firstCell, int endCell) {
+  /** Adds the cells of a row, from one to before another, to the entries near R = 0. */
+  private void addRowOfCells(
+      GaussRule rule, int cellY, int firstX, int endX, int nearX, int nearY) {
     int points = rule.size();
     double[][] value = new double[4][points];
     double[][] bend = new double[4][points];
@@ -133,60 +235,76 @@ final class KernelTable {
         bend[piece][g] = rule.weight(g) * splineBend(piece - 2 + rule.point(g));
       }
     }
-    int cellsX = sizeX + 1;
-    double[] rowRe = new double[cellsX * points];
-    double[] rowIm = new double[cellsX * points];
-    double[] sums = new double[4 * sizeX];
-    double[] abscissaSquared = new double[cellsX * points];
-    for (int cell = 0; cell < cellsX; cell++) {
+    // cells that a spline at the last offset reaches, those beyond the end left at zero
+    double[] rowRe = new double[(nearX + 2) * points];
+    double[] rowIm = new double[(nearX + 2) * points];
+    double[] xSquared = new double[endX * points];
+    for (int cell = firstX; cell < endX; cell++) {
       for (int g = 0; g < points; g++) {
         double x = (cell + rule.point(g)) * stepX;
-        abscissaSquared[cell * points + g] = x * x;
+        xSquared[cell * points + g] = x * x;
       }
     }
-    for (int cellY = firstCell; cellY < endCell; cellY++) {
-      int nearCells = isNear(0, cellY) ? Math.min(NEAR_CELLS, cellsX) : 0;
-      for (int gy = 0; gy < points; gy++) {
-        double y = originY + (cellY + rule.point(gy)) * stepY;
-        fillRow(rowRe, rowIm, abscissaSquared, y * y, nearCells * points);
-        collapseRow(rowRe, rowIm, value, bend, sums, points);
-        for (int piece = 0; piece < 4; piece++) {
-          addRow(cellY - piece + 2, sums, value[piece][gy], bend[piece][gy]);
-          if (evenInY) {
-            // the mirrored cell, -1 - cellY, meets the same values in reversed order
-            int mirroredGy = points - 1 - gy;
-            addRow(-1 - cellY - piece + 2, sums, value[piece][mirroredGy], bend[piece][mirroredGy]);
-          }
+    Sums sums = new Sums(nearX);
+    for (int gy = 0; gy < points; gy++) {
+      double y = originY + (cellY + rule.point(gy)) * stepY;
+      fillRow(rowRe, rowIm, xSquared, y * y, firstX * points, endX * points);
+      collapseRow(rowRe, rowIm, value, bend, sums, nearX, points);
+      for (int piece = 0; piece < 4; piece++) {
+        addRow(cellY - piece + 2, nearX, nearY, sums, value[piece][gy], bend[piece][gy]);
+        if (evenInY) {
+          // the mirrored cell, -1 - cellY, meets the same values in reversed order
+          int mirrored = points - 1 - gy;
+          addRow(
+              1 - cellY - piece, nearX, nearY, sums, value[piece][mirrored], bend[piece][mirrored]);
         }
       }
     }
   }
 
-  /** Fills one line of quadrature points with G, zero in the cells that are done elsewhere. */
-  private void fillRow(
-      double[] rowRe, double[] rowIm, double[] abscissaSquared, double ySquared, int skip) {
-    for (int i = 0; i < skip; i++) {
-      rowRe[i] = 0;
-      rowIm[i] = 0;
+  /** A line of G summed against the spline and its second derivative, for each column offset. */
+  private static final class Sums {
+    private final double[] valueRe;
+    private final double[] valueIm;
+    private final double[] bendRe;
+    private final double[] bendIm;
+
+    Sums(int size) {
+      valueRe = new double[size];
+      valueIm = new double[size];
+      bendRe = new double[size];
+      bendIm = new double[size];
     }
-    for (int i = skip; i < rowRe.length; i++) {
-      double distance = Math.sqrt(abscissaSquared[i] + ySquared);
-      double scale = 1 / (4 * Math.PI * distance);
+
+    void clear(int size) {
+      Arrays.fill(valueRe, 0, size, 0);
+      Arrays.fill(valueIm, 0, size, 0);
+      Arrays.fill(bendRe, 0, size, 0);
+      Arrays.fill(bendIm, 0, size, 0);
+    }
+  }
+
+  /** Fills a part of a line with G, 0 at R = 0. */
+  private void fillRow(
+      double[] rowRe, double[] rowIm, double[] xSquared, double ySquared, int first, int end) {
+    for (int i = first; i < end; i++) {
+      double distance = Math.sqrt(xSquared[i] + ySquared);
+      double scale = distance > 0 ? 1 / (4 * Math.PI * distance) : 0;
       double phase = waveNumber * distance;
       rowRe[i] = scale * Math.cos(phase);
       rowIm[i] = -scale * Math.sin(phase);
     }
   }
 
-  /** Sums a line against the spline and its second derivative for every column offset. */
-  private void collapseRow(
+  private static void collapseRow(
       double[] rowRe,
       double[] rowIm,
       double[][] value,
       double[][] bend,
-      double[] sums,
+      Sums sums,
+      int count,
       int points) {
-    for (int x = 0; x < sizeX; x++) {
+    for (int x = 0; x < count; x++) {
       double valueRe = 0;
       double valueIm = 0;
       double bendRe = 0;
@@ -201,15 +319,16 @@ final class KernelTable {
           bendIm += bend[piece][g] * rowIm[index];
         }
       }
-      sums[4 * x] = valueRe;
-      sums[4 * x + 1] = valueIm;
-      sums[4 * x + 2] = bendRe;
-      sums[4 * x + 3] = bendIm;
+      sums.valueRe[x] = valueRe;
+      sums.valueIm[x] = valueIm;
+      sums.bendRe[x] = bendRe;
+      sums.bendIm[x] = bendIm;
     }
   }
 
-  private void addRow(int y, double[] sums, double valueY, double bendY) {
-    if (y < 0 || y >= sizeY) {
+  /** Adds a line to the first entries of a row, if the row is among the first ones. */
+  private void addRow(int y, int columns, int rows, Sums sums, double valueY, double bendY) {
+    if (y < 0 || y >= rows) {
       return;
     }
     // correlations h B, bends B''/h, surface element hx hy
@@ -217,82 +336,9 @@ final class KernelTable {
     double ofValue = -area * (stepX / stepY * bendY + waveNumber * waveNumber * area * valueY);
     double ofBend = -area * (stepY / stepX) * valueY;
     int offset = y * sizeX;
-    for (int x = 0; x < sizeX; x++) {
-      re[offset + x] += ofValue * sums[4 * x] + ofBend * sums[4 * x + 2];
-      im[offset + x] += ofValue * sums[4 * x + 1] + ofBend * sums[4 * x + 3];
-    }
-  }
-
-  private void addNearCells() {
-    int cellsX = Math.min(NEAR_CELLS, sizeX + 1);
-    int firstCell = evenInY ? 0 : -2;
-    for (int cellY = firstCell; cellY < sizeY + 1 && isNear(0, cellY); cellY++) {
-      for (int cellX = 0; cellX < cellsX; cellX++) {
-        if (evenInY && cellX == 0 && cellY == 0) {
-          addSingularCell(SINGULAR_RULE);
-        } else {
-          addNearCell(cellX, cellY, NEAR_RULE);
-        }
-      }
-    }
-  }
-
-  private void addNearCell(int cellX, int cellY, GaussRule rule) {
-    for (int gx = 0; gx < rule.size(); gx++) {
-      for (int gy = 0; gy < rule.size(); gy++) {
-        addPoint(cellX + rule.point(gx), cellY + rule.point(gy), rule.weight(gx) * rule.weight(gy));
-      }
-    }
-  }
-
-  private void addSingularCell(GaussRule rule) {
-    for (int gu = 0; gu < rule.size(); gu++) {
-      double u = rule.point(gu);
-      for (int gv = 0; gv < rule.size(); gv++) {
-        double v = rule.point(gv);
-        double weight = rule.weight(gu) * rule.weight(gv) * u;
-        addPoint(u, u * v, weight);
-        addPoint(u * v, u, weight);
-      }
-    }
-  }
-
-  /** Adds one quadrature point (in cells from the table's origin) and its mirror images. */
-  private void addPoint(double cellsX, double cellsY, double weight) {
-    double x = cellsX * stepX;
-    double y = originY + cellsY * stepY;
-    double distance = Math.sqrt(x * x + y * y);
-    double scale = weight * stepX * stepY / (4 * Math.PI * distance);
-    double pointRe = scale * Math.cos(waveNumber * distance);
-    double pointIm = -scale * Math.sin(waveNumber * distance);
-    for (int mirrorY = 0; mirrorY < (evenInY ? 2 : 1); mirrorY++) {
-      double positionY = mirrorY == 0 ? cellsY : -cellsY;
-      for (int mirrorX = 0; mirrorX < 2; mirrorX++) {
-        double positionX = mirrorX == 0 ? cellsX : -cellsX;
-        spread(positionX, positionY, pointRe, pointIm);
-      }
-    }
-  }
-
-  private void spread(double positionX, double positionY, double pointRe, double pointIm) {
-    int firstX = Math.max(0, (int) Math.ceil(positionX - 2));
-    int lastX = Math.min(sizeX - 1, (int) Math.floor(positionX + 2));
-    int firstY = Math.max(0, (int) Math.ceil(positionY - 2));
-    int lastY = Math.min(sizeY - 1, (int) Math.floor(positionY + 2));
-    double kSquaredArea = waveNumber * waveNumber * stepX * stepY;
-    for (int y = firstY; y <= lastY; y++) {
-      double valueY = spline(positionY - y);
-      double bendY = splineBend(positionY - y);
-      for (int x = firstX; x <= lastX; x++) {
-        double valueX = spline(positionX - x);
-        double bendX = splineBend(positionX - x);
-        double weight =
-            -(stepY / stepX) * bendX * valueY
-                - (stepX / stepY) * valueX * bendY
-                - kSquaredArea * valueX * valueY;
-        re[y * sizeX + x] += weight * pointRe;
-        im[y * sizeX + x] += weight * pointIm;
-      }
+    for (int x = 0; x < columns; x++) {
+      re[offset + x] += ofValue * sums.valueRe[x] + ofBend * sums.bendRe[x];
+      im[offset + x] += ofValue * sums.valueIm[x] + ofBend * sums.bendIm[x];
     }
   }
 
