@@ -104,15 +104,13 @@ final class DatasheetCommand implements Callable<Integer> {
     return 0;
   }
 
-  private Datasheet onPanels(
-      Datasheet sheet, ReadSpec read, Workers workers, List<String> notes) {
+  private Datasheet onPanels(Datasheet sheet, ReadSpec read, Workers workers, List<String> notes) {
     Optional<Woofer> woofer = sheet.small();
     if (woofer.isEmpty()) {
       return sheet;
     }
     List<LoadedResonance> loaded =
-        PanelLoadStep.solve(
-            woofer.orElseThrow(), read, Air.standard(), workers, program.stop());
+        PanelLoadStep.solve(woofer.orElseThrow(), read, Air.standard(), workers, program.stop());
     Datasheet more = sheet;
     for (int s = 0; s < loaded.size(); s++) {
       more = more.with("panel: " + read.spec().stacks().get(s).name(), loaded.get(s));

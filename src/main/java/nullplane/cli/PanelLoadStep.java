@@ -81,10 +81,8 @@ final class PanelLoadStep {
         throw new StoppedException("the panels were being solved");
       }
       double frequencyHz = loaded.resonanceHz();
-      ComplexMatrix impedance =
-          solver.solve(frequencyHz, List.of(), List.of()).impedance();
-      loaded =
-          LoadedResonance.of(woofer, meanReactance(impedance) / (2 * Math.PI * frequencyHz));
+      ComplexMatrix impedance = solver.solve(frequencyHz, List.of(), List.of()).impedance();
+      loaded = LoadedResonance.of(woofer, meanReactance(impedance) / (2 * Math.PI * frequencyHz));
       if (Math.abs(loaded.resonanceHz() / frequencyHz - 1) < SETTLED) {
         break;
       }

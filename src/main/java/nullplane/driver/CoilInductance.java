@@ -121,8 +121,7 @@ public sealed interface CoilInductance {
      * @param frequencyHz the frequency (Hz)
      * @param exponent n (1), 0.5 to 1
      */
-    public static SemiInductance ofModulus(
-        double modulusOhm, double frequencyHz, double exponent) {
+    public static SemiInductance ofModulus(double modulusOhm, double frequencyHz, double exponent) {
       double omega = 2 * Math.PI * Checks.positive(frequencyHz, "frequency", "Hz");
       return new SemiInductance(modulusOhm / Math.pow(omega, exponent), exponent);
     }

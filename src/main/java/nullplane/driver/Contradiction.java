@@ -9,8 +9,8 @@ import java.util.OptionalDouble;
  * @param parameter the figure
  * @param stated what the sheet states (SI; dB for levels)
  * @param found what the rest of the sheet gives (SI; dB for levels); for a figure that no woofer
- *     can have, the limit that the rest sets: what Qts and the bare mass must stay below, Mms above; nothing if that
- *     is not known either
+ *     can have, the limit that the rest sets: what Qts and the bare mass must stay below, Mms
+ *     above; nothing if that is not known either
  * @param tolerance how far the two may lie apart, as a share of the found value (1); dB for levels
  * @param route how the rest gives it
  * @param cause what probably went wrong

@@ -30,8 +30,7 @@ final class RouteFinder {
    * @param basis the figures it was solved from
    * @param basisErrors error of each of them, as logarithm (1)
    */
-  RouteFinder(
-      SetEquations equations, double[] x, List<Parameter> basis, double[] basisErrors) {
+  RouteFinder(SetEquations equations, double[] x, List<Parameter> basis, double[] basisErrors) {
     this.equations = equations;
     this.x = x;
     this.basis = basis;
@@ -111,16 +110,12 @@ final class RouteFinder {
     return structure.contains(equations.structureOf(parameter));
   }
 
-  private Route.Step step(
-      Parameter result, Optional<Relation> relation, List<Parameter> inputs) {
-    return new Route.Step(
-        result, result.fromLog(equations.log(result, x)), relation, inputs);
+  private Route.Step step(Parameter result, Optional<Relation> relation, List<Parameter> inputs) {
+    return new Route.Step(result, result.fromLog(equations.log(result, x)), relation, inputs);
   }
 
   private static Optional<Next> less(Optional<Next> best, Next next) {
-    return best.isEmpty() || next.error() < best.orElseThrow().error()
-        ? Optional.of(next)
-        : best;
+    return best.isEmpty() || next.error() < best.orElseThrow().error() ? Optional.of(next) : best;
   }
 
   private boolean taken(Optional<Next> next) {

@@ -83,9 +83,7 @@ final class SetEquations {
     logAirPerArea = Math.log(mounting.airMassKg(1, air)) - 1.5 * Math.log(Math.PI);
     logVolume = Math.log(rho * c * c);
     logEfficiency = Math.log(rho / (2 * Math.PI * c));
-    logLevel =
-        Math.log(rho * c / (2 * Math.PI))
-            - 2 * Math.log(Levels.REFERENCE_PRESSURE_PA);
+    logLevel = Math.log(rho * c / (2 * Math.PI)) - 2 * Math.log(Levels.REFERENCE_PRESSURE_PA);
   }
 
   /** Returns the logarithm of a figure for given unknowns. */
@@ -260,8 +258,7 @@ final class SetEquations {
   }
 
   private boolean usual(double[] x) {
-    return mechanicalQ(x) >= electricalQ(x)
-        && logAirMass(x) <= x[MMD] + Math.log(2);
+    return mechanicalQ(x) >= electricalQ(x) && logAirMass(x) <= x[MMD] + Math.log(2);
   }
 
   private Optional<double[]> newton(List<Parameter> basis, double[] logs, double[] start) {

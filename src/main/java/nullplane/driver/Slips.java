@@ -3,7 +3,6 @@ package nullplane.driver;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
 import nullplane.units.Air;
@@ -158,14 +157,8 @@ final class Slips {
                     area ? Math.PI / 4 * size * size : size,
                     Cause.Kind.OTHER_AREA,
                     "this is the frame's size, not the radiating piston's"));
-    fit(
-        area ? 4 * found : 2 * found,
-        Cause.Kind.RADIUS,
-        "a diameter was taken for a radius");
-    fit(
-        area ? found / 4 : found / 2,
-        Cause.Kind.RADIUS,
-        "a radius was taken for a diameter");
+    fit(area ? 4 * found : 2 * found, Cause.Kind.RADIUS, "a diameter was taken for a radius");
+    fit(area ? found / 4 : found / 2, Cause.Kind.RADIUS, "a radius was taken for a diameter");
   }
 
   private void rated() {
@@ -203,7 +196,9 @@ final class Slips {
       fit(
           found * Math.sqrt(here.getAsDouble() / there.getAsDouble()),
           Cause.Kind.OTHER_MOUNTING,
-          "this is the resonance in " + words(other()) + ", the rest holds for "
+          "this is the resonance in "
+              + words(other())
+              + ", the rest holds for "
               + words(set.mounting()));
     }
   }
@@ -216,8 +211,7 @@ final class Slips {
           kg -> fit(kg, Cause.Kind.WITH_AIR, "this is the mass with air, not the bare one"));
       return;
     }
-    bare.ifPresent(
-        kg -> fit(kg, Cause.Kind.WITHOUT_AIR, "this is the bare mass, without air"));
+    bare.ifPresent(kg -> fit(kg, Cause.Kind.WITHOUT_AIR, "this is the bare mass, without air"));
     massElsewhere()
         .ifPresent(
             kg ->
@@ -231,8 +225,7 @@ final class Slips {
   }
 
   private void quality() {
-    for (Parameter q :
-        List.of(Parameter.MECHANICAL_Q, Parameter.ELECTRICAL_Q, Parameter.TOTAL_Q)) {
+    for (Parameter q : List.of(Parameter.MECHANICAL_Q, Parameter.ELECTRICAL_Q, Parameter.TOTAL_Q)) {
       OptionalDouble printed = q == parameter ? OptionalDouble.empty() : set.value(q);
       if (printed.isPresent() && Math.abs(stated / printed.getAsDouble() - 1) <= SAME_NUMBER) {
         fit(

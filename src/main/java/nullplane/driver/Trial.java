@@ -16,8 +16,7 @@ import nullplane.units.Curve;
  * @param solution the unknowns, in logarithms
  * @param tests every other figure against the woofer
  */
-record Trial(
-    SetEquations equations, List<Parameter> basis, Curve solution, List<Test> tests) {
+record Trial(SetEquations equations, List<Parameter> basis, Curve solution, List<Test> tests) {
   private static final double THREE_DIGITS = 0.005;
   private static final double COARSEST = 0.05;
   private static final double COARSEST_LEVEL_DB = 0.5;
@@ -92,11 +91,7 @@ record Trial(
    * it beyond; nothing otherwise. Such a figure says no more than that it lies at the limit.
    */
   private static Optional<Test> onLimit(
-      SetEquations equations,
-      StatedSet set,
-      List<Parameter> basis,
-      double[] x,
-      Parameter bounded) {
+      SetEquations equations, StatedSet set, List<Parameter> basis, double[] x, Parameter bounded) {
     return limitOf(equations, basis, x, bounded)
         .map(
             limit ->
@@ -150,8 +145,7 @@ record Trial(
       List<Parameter> basis,
       double[] x,
       Parameter parameter) {
-    Optional<double[]> parts =
-        equations.spaceAt(basis, x).parts(equations.gradient(parameter, x));
+    Optional<double[]> parts = equations.spaceAt(basis, x).parts(equations.gradient(parameter, x));
     double sum = uncertainty(set, parameter);
     if (basis.contains(parameter)) {
       return sum;

@@ -12,7 +12,7 @@ import java.util.List;
  */
 enum CoilForm {
   /** jw Le; parameter ln Le. */
-  PLAIN("Le", List.of(FittedParameter.LE)) {
+  PLAIN("Le", 1) {
     @Override
     void evaluate(double omega, double reference, double[] theta, int at, double[] out) {
       out[0] = 0;
@@ -22,7 +22,7 @@ enum CoilForm {
     }
   },
   /** K (jw)^n; parameters ln of the modulus at the reference frequency, n. */
-  SEMI("K (jw)^n", List.of(FittedParameter.K, FittedParameter.N)) {
+  SEMI("K (jw)^n", 2) {
     @Override
     void evaluate(double omega, double reference, double[] theta, int at, double[] out) {
       double n = theta[at + 1];
@@ -38,7 +38,7 @@ enum CoilForm {
     }
   },
   /** jw Le + jw L2 R2/(R2 + jw L2); parameters ln Le, ln L2, ln R2. */
-  LOSSY("Le + L2||R2", List.of(FittedParameter.LE, FittedParameter.L2, FittedParameter.R2)) {
+  LOSSY("Le + L2||R2", 3) {
     @Override
     void evaluate(double omega, double reference, double[] theta, int at, double[] out) {
       double first = omega * Math.exp(theta[at]);
@@ -61,11 +61,11 @@ enum CoilForm {
   };
 
   private final String words;
-  private final List<FittedParameter> parameters;
+  private final int count;
 
-  CoilForm(String words, List<FittedParameter> parameters) {
+  CoilForm(String words, int count) {
     this.words = words;
-    this.parameters = parameters;
+    this.count = count;
   }
 
   /** Returns the form as people write it. */
@@ -75,12 +75,16 @@ enum CoilForm {
 
   /** Returns what the form's parameters are called. */
   List<FittedParameter> parameters() {
-    return parameters;
+    return switch (this) {
+      case PLAIN -> List.of(FittedParameter.LE);
+      case SEMI -> List.of(FittedParameter.K, FittedParameter.N);
+      case LOSSY -> List.of(FittedParameter.LE, FittedParameter.L2, FittedParameter.R2);
+    };
   }
 
   /** Returns the number of parameters. */
   int count() {
-    return parameters.size();
+    return count;
   }
 
   /**

@@ -60,7 +60,10 @@ public enum FittedParameter {
 
   /** Returns whether the value needs a mass anchor. */
   boolean needsMass() {
-    return ordinal() >= MMS.ordinal();
+    return switch (this) {
+      case MMS, BARE_MASS, CMS, KMS, RMS, BL, VAS -> true;
+      default -> false;
+    };
   }
 
   /** Returns whether the value comes from the resonance. */

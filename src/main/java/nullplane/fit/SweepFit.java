@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import nullplane.driver.CoilInductance;
 import nullplane.units.Curve;
 
 /**
@@ -77,6 +78,30 @@ public record SweepFit(
   public Optional<Finding.Estimate> estimate(FittedParameter parameter) {
     return findings.get(parameter) instanceof Finding.Estimate estimate
         ? Optional.of(estimate)
+        : Optional.empty();
+  }
+
+  /** Returns the inductance found; empty if a value of it is not determined. */
+  public Optional<CoilInductance> coil() {
+    Optional<Finding.Estimate> le = estimate(FittedParameter.LE);
+    Optional<Finding.Estimate> l2 = estimate(FittedParameter.L2);
+    Optional<Finding.Estimate> r2 = estimate(FittedParameter.R2);
+    Optional<Finding.Estimate> k = estimate(FittedParameter.K);
+    Optional<Finding.Estimate> n = estimate(FittedParameter.N);
+    if (k.isPresent() && n.isPresent()) {
+      double exponent = n.get().value();
+      return Optional.of(new CoilInductance.SemiInductance(k.get().value(), exponent));
+    }
+    if (le.isEmpty()) {
+      return Optional.empty();
+    }
+    if (!findings.containsKey(FittedParameter.L2)) {
+      return Optional.of(new CoilInductance.Plain(le.get().value()));
+    }
+    return l2.isPresent() && r2.isPresent()
+        ? Optional.of(
+            new CoilInductance.WithEddyCurrents(
+                le.get().value(), l2.get().value(), r2.get().value()))
         : Optional.empty();
   }
 

@@ -45,8 +45,7 @@ public final class DatasheetJson {
           if (sheet.powerW().isPresent()) {
             json.number("powerW", sheet.powerW().getAsDouble());
           }
-          json.objects(
-              "contradictions", set.contradictions(), found -> contradiction(json, found));
+          json.objects("contradictions", set.contradictions(), found -> contradiction(json, found));
           json.objects("agreements", set.agreements(), found -> agreement(json, found));
           json.objects("missing", set.gaps(), gap -> gap(json, gap));
           json.objects(

@@ -87,7 +87,7 @@ record SweepColumn(Kind kind, double factor, boolean unitStated, String name) {
     }
     boolean decibels = words.stream().anyMatch(w -> DECIBELS.contains(w.toLowerCase(Locale.ROOT)));
     boolean wrong = unit.isPresent() && !unit.get().fits(kind);
-    if (decibels || wrong || unit.isEmpty() && bracketsHoldMore(name)) {
+    if (decibels || wrong || (unit.isEmpty() && bracketsHoldMore(name))) {
       throw new UnknownUnitException(kind);
     }
     double usual = kind == Kind.PHASE ? DEGREE : 1;
@@ -116,7 +116,7 @@ record SweepColumn(Kind kind, double factor, boolean unitStated, String name) {
 
     boolean fits(Kind kind) {
       return kind == quantity
-          || quantity == Kind.MAGNITUDE && (kind == Kind.REAL || kind == Kind.IMAGINARY);
+          || (quantity == Kind.MAGNITUDE && (kind == Kind.REAL || kind == Kind.IMAGINARY));
     }
   }
 

@@ -248,7 +248,7 @@ public final class SweepReader {
       rad = Math.atan2(im, re);
       phased = true;
     }
-    if (Double.isNaN(hz) || Double.isNaN(ohm) || phased && Double.isNaN(rad) || hz == 0) {
+    if (Double.isNaN(hz) || Double.isNaN(ohm) || (phased && Double.isNaN(rad)) || hz == 0) {
       return Optional.empty();
     }
     if (!(hz > 0 && hz <= HIGHEST_HZ)) {

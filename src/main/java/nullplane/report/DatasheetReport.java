@@ -42,8 +42,7 @@ public final class DatasheetReport {
    * @param run what tells two prints apart
    * @param notes sentences about the panel's rows
    */
-  public static SortedMap<String, byte[]> pages(
-      Datasheet sheet, RunInfo run, List<String> notes) {
+  public static SortedMap<String, byte[]> pages(Datasheet sheet, RunInfo run, List<String> notes) {
     Document page = new DatasheetReport(sheet).page(run, notes);
     SortedMap<String, byte[]> pages = new TreeMap<>();
     pages.put("index.md", DesignReport.utf8(MarkdownWriter.write(page)));
@@ -59,8 +58,7 @@ public final class DatasheetReport {
   }
 
   private String terminal(RunInfo run, List<String> notes, String folder, TerminalPage page) {
-    page.head(
-        PlainTable.shortened(Lettering.clean(sheet.name()), TerminalPage.WIDTH));
+    page.head(PlainTable.shortened(Lettering.clean(sheet.name()), TerminalPage.WIDTH));
     page.paragraph(texts.verdict());
     page.blank();
     section(page, "Contradictions", texts.contradictions());

@@ -60,8 +60,7 @@ final class DatasheetTexts {
       return "The sheet contradicts itself in "
           + wrong
           + (wrong == 1 ? " figure: " : " figures: ")
-          + Route.symbols(
-              set.contradictions().stream().map(Contradiction::parameter).toList())
+          + Route.symbols(set.contradictions().stream().map(Contradiction::parameter).toList())
           + "."
           + open;
     }
@@ -70,7 +69,9 @@ final class DatasheetTexts {
     }
     Agreement worst =
         set.agreements().stream()
-            .max(Comparator.comparingDouble(found -> Math.abs(found.deviation() / found.tolerance())))
+            .max(
+                Comparator.comparingDouble(
+                    found -> Math.abs(found.deviation() / found.tolerance())))
             .orElseThrow();
     int count = set.agreements().size();
     return "The sheet agrees with itself: "
@@ -121,8 +122,7 @@ final class DatasheetTexts {
   }
 
   private static String sentence(Gap gap) {
-    List<String> instead =
-        gap.instead().stream().limit(MOST_NAMED).map(Parameter::symbol).toList();
+    List<String> instead = gap.instead().stream().limit(MOST_NAMED).map(Parameter::symbol).toList();
     return gap.cheapest().symbol()
         + ", "
         + gap.cheapest().words()
@@ -176,9 +176,7 @@ final class DatasheetTexts {
     String from =
         coil instanceof CoilInductance.Plain
             ? "stated"
-            : coil instanceof CoilInductance.WithEddyCurrents
-                ? "Le, L2 and R2"
-                : "semi-inductance";
+            : coil instanceof CoilInductance.WithEddyCurrents ? "Le, L2 and R2" : "semi-inductance";
     return List.of(
         "Le", "inductance at 1 kHz", Figures.number(coil.inductanceAt(1000) * 1e3), "mH", from);
   }
@@ -189,8 +187,7 @@ final class DatasheetTexts {
       case DERIVED -> "from " + from(value);
       case CORRECTED ->
           "not "
-              + number(
-                  value.parameter(), set.stated().value(value.parameter()).orElseThrow())
+              + number(value.parameter(), set.stated().value(value.parameter()).orElseThrow())
               + "; from "
               + from(value);
     };

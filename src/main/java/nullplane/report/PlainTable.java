@@ -32,7 +32,9 @@ final class PlainTable {
 
   void add(List<String> row) {
     rows.add(
-        remarks ? List.copyOf(row) : row.stream().map(cell -> cell.isBlank() ? "-" : cell).toList());
+        remarks
+            ? List.copyOf(row)
+            : row.stream().map(cell -> cell.isBlank() ? "-" : cell).toList());
   }
 
   /** Returns the lines, no wider than a number of characters; the first column gives way. */

@@ -100,12 +100,10 @@ class DatasheetCommandTest {
     JsonNode two = mountings.get(2);
     double hertz = two.get("resonanceHz").doubleValue();
     ComplexMatrix z = solver.solve(hertz, List.of(), List.of()).impedance();
-    double mass =
-        (z.im(0, 0) + z.im(0, 1) + z.im(1, 0) + z.im(1, 1)) / 2 / (2 * Math.PI * hertz);
+    double mass = (z.im(0, 0) + z.im(0, 1) + z.im(1, 0) + z.im(1, 1)) / 2 / (2 * Math.PI * hertz);
     assertThat(two.get("airMassKg").doubleValue() / mass).isCloseTo(1, within(1e-4));
     // Kms stays: fs^2 Mms is that of free air.
-    double stays =
-        Math.pow(hertz, 2) * two.get("movingMassKg").doubleValue() / (42 * 42 * 0.024);
+    double stays = Math.pow(hertz, 2) * two.get("movingMassKg").doubleValue() / (42 * 42 * 0.024);
     assertThat(stays).isCloseTo(1, within(1e-9));
     assertThat(two.get("airMassKg").doubleValue())
         .isGreaterThan(mountings.get(0).get("airMassKg").doubleValue());
@@ -163,11 +161,13 @@ class DatasheetCommandTest {
     assertThat(run.exit()).isEqualTo(2);
     assertThat(run.out()).isEmpty();
     assertThat(run.err()).contains("write 42 Hz").contains("write 40 cm");
-    Files.writeString(woofer, WOOFER.replace("nominal: 200 mm\neffective-diameter: 160", "sd: 900"));
+    Files.writeString(
+        woofer, WOOFER.replace("nominal: 200 mm\neffective-diameter: 160", "sd: 900"));
     assertThat(run("datasheet", woofer.toString()).exit()).isEqualTo(2);
     Files.writeString(
         woofer,
-        WOOFER.replace("nominal: 200 mm\neffective-diameter: 160 mm", "sd: 900 cm2")
+        WOOFER
+            .replace("nominal: 200 mm\neffective-diameter: 160 mm", "sd: 900 cm2")
             .replace("24 g", "240 g"));
     Files.writeString(panels, PANELS);
     Run large = run("datasheet", woofer.toString(), "--panel", panels.toString(), "--json");

@@ -19,8 +19,8 @@ import org.junit.jupiter.params.provider.EnumSource;
 
 /**
  * Sheets of random woofers, completed from random parts. What a sheet should state is computed here
- * from {@link SmallSignal} and definitions; whether a part suffices is found from differences, apart
- * from the completion.
+ * from {@link SmallSignal} and definitions; whether a part suffices is found from differences,
+ * apart from the completion.
  */
 class CompletionProperties {
   private static final Air AIR = Air.standard();
@@ -229,8 +229,7 @@ class CompletionProperties {
       Map<Parameter, Double> sheet = sheet(made(random, mounting), mounting);
       List<Parameter> chosen = new ArrayList<>(List.of(Parameter.values()));
       Collections.shuffle(chosen, random);
-      CompletedSet completed =
-          Completion.of(stated(sheet, mounting, chosen.subList(0, 7)), AIR);
+      CompletedSet completed = Completion.of(stated(sheet, mounting, chosen.subList(0, 7)), AIR);
       for (CompletedValue value : completed.values().values()) {
         boolean isStated = value.origin() == CompletedValue.Origin.STATED;
         assertThat(completed.stated().value(value.parameter()).isPresent()).isEqualTo(isStated);

@@ -90,8 +90,7 @@ class CompletionReference {
             .with(Parameter.RESONANCE, 1)
             .with(Parameter.VOLUME, 1)
             .with(Parameter.ELECTRICAL_Q, 1);
-    assertThat(
-            Completion.of(unit, new Air(1.2, 343.2)).value(Parameter.EFFICIENCY).orElseThrow())
+    assertThat(Completion.of(unit, new Air(1.2, 343.2)).value(Parameter.EFFICIENCY).orElseThrow())
         .isCloseTo(row.figure("9.7660e-7"), withinPercentage(0.01));
     assertThat(Completion.of(unit, new Air(1.2, 345)).value(Parameter.EFFICIENCY).orElseThrow())
         .isCloseTo(row.figure("9.6140e-7"), withinPercentage(0.01));

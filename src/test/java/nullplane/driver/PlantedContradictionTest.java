@@ -124,10 +124,8 @@ class PlantedContradictionTest {
     assertThat(exchanged.contradictions())
         .extracting(Contradiction::parameter, found -> found.cause().kind())
         .containsExactly(
-            tuple(
-                Parameter.LEVEL_ONE_WATT, Cause.Kind.LEVELS_MIXED),
-            tuple(
-                Parameter.LEVEL_VOLTAGE, Cause.Kind.LEVELS_MIXED));
+            tuple(Parameter.LEVEL_ONE_WATT, Cause.Kind.LEVELS_MIXED),
+            tuple(Parameter.LEVEL_VOLTAGE, Cause.Kind.LEVELS_MIXED));
     CompletedSet two =
         Completion.of(
             sheet
@@ -152,8 +150,7 @@ class PlantedContradictionTest {
       StatedSet sheet = sheet(List.of());
       double right = sheet.value(parameter).orElseThrow();
       double wrong = parameter.level() ? right + 10 * Math.log10(factor) : right * factor;
-      List<Contradiction> found =
-          Completion.of(sheet.with(parameter, wrong), AIR).contradictions();
+      List<Contradiction> found = Completion.of(sheet.with(parameter, wrong), AIR).contradictions();
       assertThat(found).as("%s", parameter).hasSize(1);
       Parameter onlyWitness =
           switch (parameter) {

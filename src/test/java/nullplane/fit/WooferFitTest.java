@@ -10,6 +10,7 @@ import java.util.Random;
 import java.util.SplittableRandom;
 import java.util.function.DoubleFunction;
 import java.util.stream.Stream;
+import nullplane.driver.CoilInductance;
 import nullplane.driver.Mounting;
 import nullplane.units.Air;
 import nullplane.units.Curve;
@@ -90,6 +91,11 @@ class WooferFitTest {
         }
       }
       assertThat(fit.warnings()).isEmpty();
+      CoilInductance found = fit.coil().orElseThrow();
+      for (double w : new double[] {600, 6000, 30_000}) {
+        assertThat(found.reOhm(w)).isCloseTo(coil.apply(w).getReal(), within(1e-4));
+        assertThat(found.imOhm(w)).isCloseTo(coil.apply(w).getImaginary(), EXACT);
+      }
     }
   }
 

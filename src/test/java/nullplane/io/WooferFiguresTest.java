@@ -31,10 +31,10 @@ class WooferFiguresTest {
   @TempDir Path folder;
 
   /**
-   * One woofer, stated in four ways. The figures by hand from fs = 31 Hz, Qms = 5.2, Qes = 0.85, Mms
-   * = 78 g, Re = 5.6 ohm, Sd = 530.929 cm2 (R. H. Small 1972): w = 194.7787 1/s; Kms = w^2 Mms =
-   * 2959.227 N/m; Rms = w Mms/Qms = 2.921681 N s/m; Bl^2 = w Mms Re/Qes; Vas = rho c^2 Sd^2/Kms with
-   * rho c^2 = 141825.2 Pa: 135.0938 l.
+   * One woofer, stated in four ways. The figures by hand from fs = 31 Hz, Qms = 5.2, Qes = 0.85,
+   * Mms = 78 g, Re = 5.6 ohm, Sd = 530.929 cm2 (R. H. Small 1972): w = 194.7787 1/s; Kms = w^2 Mms
+   * = 2959.227 N/m; Rms = w Mms/Qms = 2.921681 N s/m; Bl^2 = w Mms Re/Qes; Vas = rho c^2 Sd^2/Kms
+   * with rho c^2 = 141825.2 Pa: 135.0938 l.
    */
   @ParameterizedTest
   @ValueSource(
@@ -64,7 +64,8 @@ class WooferFiguresTest {
 
   @Test
   void coilHasOneOfThreeForms() {
-    String rest = "sd: 531 cm2\nre: 5.6 ohm\nfs: 31 Hz\nqms: 5.2\nqes: 0.85\nmms: 78 g\ntravel: 8 mm\n";
+    String rest =
+        "sd: 531 cm2\nre: 5.6 ohm\nfs: 31 Hz\nqms: 5.2\nqes: 0.85\nmms: 78 g\ntravel: 8 mm\n";
     ReadWoofer eddy = read(rest + "le: 0.4 mH\nl2: 1.2 mH\nr2: 4 ohm");
     assertThat(eddy.sheet().inductance())
         .contains(new CoilInductance.WithEddyCurrents(0.4e-3, 1.2e-3, 4));
