@@ -135,7 +135,7 @@ final class CompareCommand implements Callable<Integer> {
     String name = named ? place.substring(mark + 1) : "";
     List<String> names = new ArrayList<>();
     for (ReadWoofer read : all) {
-      if (all.size() == 1 && !named || read.woofer().name().equals(name)) {
+      if ((all.size() == 1 && !named) || read.woofer().name().equals(name)) {
         return read.woofer();
       }
       names.add(read.woofer().name());

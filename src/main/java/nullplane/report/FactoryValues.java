@@ -5,15 +5,15 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
-import nullplane.driver.RoundWireCoil;
-import nullplane.motor.MotorDesign;
-import nullplane.motor.Winding;
 import java.util.stream.DoubleStream;
 import nullplane.driver.MountedWoofer;
 import nullplane.driver.Mounting;
 import nullplane.driver.RatedImpedance;
+import nullplane.driver.RoundWireCoil;
 import nullplane.driver.SmallSignal;
 import nullplane.driver.Woofer;
+import nullplane.motor.MotorDesign;
+import nullplane.motor.Winding;
 import nullplane.sample.BenchDrive;
 import nullplane.sample.BriefUnit;
 import nullplane.sample.BriefValue;
@@ -283,8 +283,7 @@ final class FactoryValues {
         wound.map(w -> w.material().word()).orElse("the maker's choice"));
     coilValue(
         "layers", "layers of the winding", BriefUnit.ONE, of(wound, w -> w.layers()), "whole");
-    coilValue(
-        "turns", "turns of the winding", BriefUnit.ONE, of(wound, w -> w.turns()), "whole");
+    coilValue("turns", "turns of the winding", BriefUnit.ONE, of(wound, w -> w.turns()), "whole");
     coilValue(
         "winding-height",
         "hc, height of the winding",

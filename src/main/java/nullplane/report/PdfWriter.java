@@ -117,7 +117,6 @@ final class PdfWriter {
       String xhtml, Function<String, Picture> pictures, String digest, Optional<LocalDate> date) {
     XRLog.setLoggingEnabled(false);
     PdfRendererBuilder builder = new PdfRendererBuilder();
-    builder.useFastMode();
     builder.useExternalResourceAccessControl(
         (uri, type) -> false, ExternalResourceControlPriority.RUN_BEFORE_RESOLVING_URI);
     builder.useExternalResourceAccessControl(

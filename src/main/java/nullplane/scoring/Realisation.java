@@ -37,9 +37,7 @@ record Realisation(CoilBudget budget, Optional<MotorDesign> motor) {
 
   /** Returns the gap's height, that of the tallest gap if the winding is not known (m). */
   double gapHeightM(CoilBrief brief) {
-    return motor.isPresent()
-        ? motor.orElseThrow().winding().gapHeightM()
-        : brief.tallestGapM();
+    return motor.isPresent() ? motor.orElseThrow().winding().gapHeightM() : brief.tallestGapM();
   }
 
   /** Returns the metal of the coil, the lightest allowed if the winding is not known. */

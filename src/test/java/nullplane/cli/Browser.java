@@ -35,8 +35,7 @@ final class Browser implements AutoCloseable {
   /** What a page did while it was opened. */
   record Seen(List<String> faults, List<String> requests, JsonNode answer) {}
 
-  private Browser(
-      Process process, Path profile, WebSocket socket, BlockingQueue<JsonNode> heard) {
+  private Browser(Process process, Path profile, WebSocket socket, BlockingQueue<JsonNode> heard) {
     this.process = process;
     this.profile = profile;
     this.socket = socket;
@@ -74,7 +73,8 @@ final class Browser implements AutoCloseable {
     while (!Files.exists(portFile) || Files.readAllLines(portFile).size() < 2) {
       if (System.nanoTime() > end || !process.isAlive()) {
         process.destroyForcibly();
-        throw new IOException("the browser did not start: " + Files.readString(profile.resolve("log")));
+        throw new IOException(
+            "the browser did not start: " + Files.readString(profile.resolve("log")));
       }
       Thread.sleep(50);
     }
@@ -83,8 +83,7 @@ final class Browser implements AutoCloseable {
     WebSocket socket =
         HttpClient.newHttpClient()
             .newWebSocketBuilder()
-            .buildAsync(
-                URI.create("ws://127.0.0.1:" + lines.get(0) + lines.get(1)), new Ear(heard))
+            .buildAsync(URI.create("ws://127.0.0.1:" + lines.get(0) + lines.get(1)), new Ear(heard))
             .get(PATIENCE_S, TimeUnit.SECONDS);
     return new Browser(process, profile, socket, heard);
   }
@@ -141,7 +140,8 @@ final class Browser implements AutoCloseable {
             .put("mobile", widthPx < 600));
     List<JsonNode> events = new ArrayList<>();
     ask(session, "Page.navigate", node().put("url", page.toUri().toString()), events);
-    while (events.stream().noneMatch(e -> e.path("method").asText().equals("Page.loadEventFired"))) {
+    while (events.stream()
+        .noneMatch(e -> e.path("method").asText().equals("Page.loadEventFired"))) {
       events.add(next());
     }
     JsonNode result =
@@ -154,8 +154,7 @@ final class Browser implements AutoCloseable {
     List<String> requests = new ArrayList<>();
     for (JsonNode event : events) {
       switch (event.path("method").asText()) {
-        case "Network.requestWillBeSent" ->
-            requests.add(event.at("/params/request/url").asText());
+        case "Network.requestWillBeSent" -> requests.add(event.at("/params/request/url").asText());
         case "Log.entryAdded", "Runtime.consoleAPICalled", "Runtime.exceptionThrown" ->
             faults.add(event.path("params").toString());
         default -> {

@@ -42,7 +42,15 @@ class ReportsInBrowserIT {
             + FORMULA
             + "\",300,531,5.6,30,6,1.2,74,7,1,180\n"
             + "No fs,300,531,5.6,,6,1.2,74,7,1,180\n");
-    run("judge", "room.yaml", "--woofers", "woofers.csv", "--evaluations", "1000", "--out", "judged");
+    run(
+        "judge",
+        "room.yaml",
+        "--woofers",
+        "woofers.csv",
+        "--evaluations",
+        "1000",
+        "--out",
+        "judged");
     run(
         "compare",
         "room.yaml",

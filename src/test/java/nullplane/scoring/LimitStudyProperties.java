@@ -27,10 +27,12 @@ class LimitStudyProperties {
     return IntStream.range(0, 12)
         .mapToObj(
             i ->
-                WorkshopSpecs.woofer(scorer.spec().woofer(), 20 + 25 * random.nextDouble(),
-                        0.3 + 1.1 * random.nextDouble(),
-                        0.03 + 0.08 * random.nextDouble(),
-                        0.004 + 0.01 * random.nextDouble()));
+                WorkshopSpecs.woofer(
+                    scorer.spec().woofer(),
+                    20 + 25 * random.nextDouble(),
+                    0.3 + 1.1 * random.nextDouble(),
+                    0.03 + 0.08 * random.nextDouble(),
+                    0.004 + 0.01 * random.nextDouble()));
   }
 
   @ParameterizedTest

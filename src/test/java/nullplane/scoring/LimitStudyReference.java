@@ -64,7 +64,8 @@ class LimitStudyReference {
             spec.listening(),
             spec.target(),
             new Amplifier(amplifierV, 3));
-    return new LimitDetail(driven, brief, SINGLE, SeriesCoil.NONE, woofer, ConductorMaterial.COPPER, panel, panel)
+    return new LimitDetail(
+            driven, brief, SINGLE, SeriesCoil.NONE, woofer, ConductorMaterial.COPPER, panel, panel)
         .study(5.0, WINDING_M, 0.008, List.of(programmes));
   }
 
