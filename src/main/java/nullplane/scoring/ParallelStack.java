@@ -7,55 +7,57 @@ import nullplane.driver.Woofer;
  * A stack with all woofers in parallel, where the mode sum closes: u = (Bl V/Ze) Q (z + Bl^2/Ze +
  * L)^{-1} Q^T 1.
  *
- * <p>This is where a search spends its time. Everything is laid out frequency by frequency in plain
- * rows, so that each step is a loop over frequencies without branches, which a compiler turns into
- * vector instructions; nothing is allocated.
+ * <p>This is where a search spends its time. The pressure and the woofers' velocities are sums over
+ * the same modes, so they stand one after the other in one long row per quantity; what is common to
+ * them is copied along. Each step is a loop without branches that reads four or five rows at one
+ * index, which a compiler turns into vector instructions; nothing is allocated. The force per volt
+ * Bl/Ze multiplies all of them and comes in at the end.
  *
  * <p>Symbols and source as in {@link StackModel}. Immutable; work space belongs to the caller.
  */
 final class ParallelStack {
-  /** Work space: one row per quantity, each as long as the frequency axis. */
+  /** Work space: one row per quantity. */
   static final class Rows {
     private final double[] forceRe;
     private final double[] forceIm;
+    private final double[] force2;
+    private final double[] perZe2;
     private final double[] dampedRe;
     private final double[] dampedIm;
-    private final double[] modeRe;
-    private final double[] modeIm;
-    private final double[] pressureRe;
-    private final double[] pressureIm;
-    private final double[][] velocityRe;
-    private final double[][] velocityIm;
-    private final double[] velocity2;
-    private final double[] back2;
+    private final double[] mobilityRe;
+    private final double[] mobilityIm;
+    private final double[] sumRe;
+    private final double[] sumIm;
     private final double[] totalRe;
     private final double[] totalIm;
+    private final double[] velocity2;
+    private final double[] back2;
 
     Rows(int points, int woofers) {
+      int all = points * (1 + woofers);
       forceRe = new double[points];
       forceIm = new double[points];
+      force2 = new double[points];
+      perZe2 = new double[points];
       dampedRe = new double[points];
       dampedIm = new double[points];
-      modeRe = new double[points];
-      modeIm = new double[points];
-      pressureRe = new double[points];
-      pressureIm = new double[points];
-      velocityRe = new double[woofers][points];
-      velocityIm = new double[woofers][points];
-      velocity2 = new double[points];
-      back2 = new double[points];
+      mobilityRe = new double[all];
+      mobilityIm = new double[all];
+      sumRe = new double[all];
+      sumIm = new double[all];
       totalRe = new double[points];
       totalIm = new double[points];
+      velocity2 = new double[points];
+      back2 = new double[points];
     }
   }
 
   private final int points;
   private final int woofers;
   private final double[] omega;
+  private final double[] perOmega;
   private final double[][] lambdaRe;
   private final double[][] lambdaIm;
-  private final double[][] heardRe;
-  private final double[][] heardIm;
   private final double[][] sharesRe;
   private final double[][] sharesIm;
 
@@ -77,12 +79,12 @@ final class ParallelStack {
     this.points = omega.length;
     this.woofers = woofers;
     this.omega = omega;
+    this.perOmega = Arrays.stream(omega).map(w -> 1 / w).toArray();
     this.lambdaRe = new double[woofers][points];
     this.lambdaIm = new double[woofers][points];
-    this.heardRe = new double[woofers][points];
-    this.heardIm = new double[woofers][points];
-    this.sharesRe = new double[woofers * woofers][points];
-    this.sharesIm = new double[woofers * woofers][points];
+    // the pressure first, then the woofers
+    this.sharesRe = new double[woofers][points * (1 + woofers)];
+    this.sharesIm = new double[woofers][points * (1 + woofers)];
     for (int f = 0; f < points; f++) {
       for (int m = 0; m < woofers; m++) {
         int from = 2 * (f * woofers + m);
@@ -90,13 +92,13 @@ final class ParallelStack {
         lambdaIm[m][f] = lambda[from + 1];
         double oneRe = sums[from];
         double oneIm = sums[from + 1];
-        heardRe[m][f] = oneRe * listening[from] - oneIm * listening[from + 1];
-        heardIm[m][f] = oneRe * listening[from + 1] + oneIm * listening[from];
+        sharesRe[m][f] = oneRe * listening[from] - oneIm * listening[from + 1];
+        sharesIm[m][f] = oneRe * listening[from + 1] + oneIm * listening[from];
         for (int i = 0; i < woofers; i++) {
           double qRe = modes[2 * ((f * woofers + i) * woofers + m)];
           double qIm = modes[2 * ((f * woofers + i) * woofers + m) + 1];
-          sharesRe[m * woofers + i][f] = oneRe * qRe - oneIm * qIm;
-          sharesIm[m * woofers + i][f] = oneRe * qIm + oneIm * qRe;
+          sharesRe[m][(1 + i) * points + f] = oneRe * qRe - oneIm * qIm;
+          sharesIm[m][(1 + i) * points + f] = oneRe * qIm + oneIm * qRe;
         }
       }
     }
@@ -110,143 +112,182 @@ final class ParallelStack {
    */
   void respond(Woofer woofer, StackModel.PerVolt out) {
     Rows rows = out.rows;
-    fillDrive(woofer, omega, rows.forceRe, rows.forceIm, rows.dampedRe, rows.dampedIm);
-    Arrays.fill(rows.pressureRe, 0);
-    Arrays.fill(rows.pressureIm, 0);
-    for (int i = 0; i < woofers; i++) {
-      Arrays.fill(rows.velocityRe[i], 0);
-      Arrays.fill(rows.velocityIm[i], 0);
-    }
+    int all = points * (1 + woofers);
+    fillDrive(woofer, rows);
+    Arrays.fill(rows.sumRe, 0, all, 0);
+    Arrays.fill(rows.sumIm, 0, all, 0);
     for (int m = 0; m < woofers; m++) {
-      moveMode(lambdaRe[m], lambdaIm[m], rows);
-      addProduct(
-          rows.modeRe, rows.modeIm, heardRe[m], heardIm[m], rows.pressureRe, rows.pressureIm);
-      for (int i = 0; i < woofers; i++) {
-        addProduct(
-            rows.modeRe,
-            rows.modeIm,
-            sharesRe[m * woofers + i],
-            sharesIm[m * woofers + i],
-            rows.velocityRe[i],
-            rows.velocityIm[i]);
+      invert(lambdaRe[m], lambdaIm[m], rows);
+      for (int i = 1; i <= woofers; i++) {
+        System.arraycopy(rows.mobilityRe, 0, rows.mobilityRe, i * points, points);
+        System.arraycopy(rows.mobilityIm, 0, rows.mobilityIm, i * points, points);
       }
+      addDifference(rows.mobilityRe, sharesRe[m], rows.mobilityIm, sharesIm[m], rows.sumRe, all);
+      addSum(rows.mobilityRe, sharesIm[m], rows.mobilityIm, sharesRe[m], rows.sumIm, all);
     }
-    gather(woofer.forceFactorTm(), rows);
+    gather(woofer, rows);
     finish(woofer, rows, out);
   }
 
   /** Force per volt Bl/Ze, and the mechanical impedance with the motor's damping, z + Bl^2/Ze. */
-  private static void fillDrive(
-      Woofer woofer,
-      double[] omega,
-      double[] forceRe,
-      double[] forceIm,
-      double[] dampedRe,
-      double[] dampedIm) {
+  private void fillDrive(Woofer woofer, Rows rows) {
+    double[] forceRe = rows.forceRe;
+    double[] forceIm = rows.forceIm;
+    double[] perZe2 = rows.perZe2;
+    double[] dampedRe = rows.dampedRe;
+    double[] dampedIm = rows.dampedIm;
+    double[] force2 = rows.force2;
     double bl = woofer.forceFactorTm();
     double resistance = woofer.resistanceOhm();
     double inductance = woofer.inductanceH();
     double loss = woofer.lossNsPerM();
     double mass = woofer.bareMassKg();
     double stiffness = woofer.stiffnessNPerM();
-    for (int f = 0; f < omega.length; f++) {
-      double w = omega[f];
-      double zeIm = w * inductance;
-      double perZe2 = bl / (resistance * resistance + zeIm * zeIm);
-      double re = perZe2 * resistance;
-      double im = -perZe2 * zeIm;
-      forceRe[f] = re;
-      forceIm[f] = im;
-      dampedRe[f] = loss + bl * re;
-      dampedIm[f] = w * mass - stiffness / w + bl * im;
+    double square = resistance * resistance;
+    for (int f = 0; f < points; f++) {
+      double zeIm = omega[f] * inductance;
+      perZe2[f] = 1 / (square + zeIm * zeIm);
+    }
+    for (int f = 0; f < points; f++) {
+      double perZe = bl * perZe2[f];
+      force2[f] = bl * perZe;
+      forceRe[f] = perZe * resistance;
+      forceIm[f] = -perZe * (omega[f] * inductance);
+    }
+    for (int f = 0; f < points; f++) {
+      dampedRe[f] = loss + bl * forceRe[f];
+      dampedIm[f] = omega[f] * mass - stiffness * perOmega[f] + bl * forceIm[f];
     }
   }
 
-  /** A mode's velocity per volt for a share of one: force over impedance. */
-  private void moveMode(double[] ownRe, double[] ownIm, Rows rows) {
-    double[] forceRe = rows.forceRe;
-    double[] forceIm = rows.forceIm;
+  /** A mode's velocity per force for a share of one: the inverse of its impedance. */
+  private void invert(double[] ownRe, double[] ownIm, Rows rows) {
     double[] dampedRe = rows.dampedRe;
     double[] dampedIm = rows.dampedIm;
-    double[] modeRe = rows.modeRe;
-    double[] modeIm = rows.modeIm;
+    double[] mobilityRe = rows.mobilityRe;
+    double[] mobilityIm = rows.mobilityIm;
     for (int f = 0; f < points; f++) {
-      double sumRe = dampedRe[f] + ownRe[f];
-      double sumIm = dampedIm[f] + ownIm[f];
-      double perSquare = 1 / (sumRe * sumRe + sumIm * sumIm);
-      modeRe[f] = (forceRe[f] * sumRe + forceIm[f] * sumIm) * perSquare;
-      modeIm[f] = (forceIm[f] * sumRe - forceRe[f] * sumIm) * perSquare;
+      double re = dampedRe[f] + ownRe[f];
+      double im = dampedIm[f] + ownIm[f];
+      double perSquare = 1 / (re * re + im * im);
+      mobilityRe[f] = re * perSquare;
+      mobilityIm[f] = -im * perSquare;
     }
   }
 
-  /** Adds the product of two complex rows to a third. */
-  private static void addProduct(
-      double[] aRe, double[] aIm, double[] bRe, double[] bIm, double[] sumRe, double[] sumIm) {
-    int n = bRe.length;
-    for (int f = 0; f < n; f++) {
-      sumRe[f] += aRe[f] * bRe[f] - aIm[f] * bIm[f];
-      sumIm[f] += aRe[f] * bIm[f] + aIm[f] * bRe[f];
+  /** Adds a b - c d. */
+  private static void addDifference(
+      double[] a, double[] b, double[] c, double[] d, double[] sum, int count) {
+    for (int i = 0; i < count; i++) {
+      sum[i] += a[i] * b[i] - c[i] * d[i];
     }
   }
 
-  /** Greatest squared velocity and 1 - Bl u over the woofers, and n - Bl sum u. */
-  private void gather(double bl, Rows rows) {
-    double[] velocity2 = rows.velocity2;
-    double[] back2 = rows.back2;
+  /** Adds a b + c d. */
+  private static void addSum(
+      double[] a, double[] b, double[] c, double[] d, double[] sum, int count) {
+    for (int i = 0; i < count; i++) {
+      sum[i] += a[i] * b[i] + c[i] * d[i];
+    }
+  }
+
+  /**
+   * Greatest |s|^2 and |Ze/Bl^2 - s|^2 over the woofers, and the sum of s. With u = (Bl/Ze) s, 1 -
+   * Bl u = (Bl^2/Ze) (Ze/Bl^2 - s).
+   */
+  private void gather(Woofer woofer, Rows rows) {
+    double bl = woofer.forceFactorTm();
+    double ownRe = woofer.resistanceOhm() / (bl * bl);
+    double perOmegaIm = woofer.inductanceH() / (bl * bl);
     double[] totalRe = rows.totalRe;
     double[] totalIm = rows.totalIm;
-    Arrays.fill(velocity2, 0);
-    Arrays.fill(back2, 0);
-    Arrays.fill(totalRe, woofers);
-    Arrays.fill(totalIm, 0);
-    for (int i = 0; i < woofers; i++) {
-      double[] uRe = rows.velocityRe[i];
-      double[] uIm = rows.velocityIm[i];
-      for (int f = 0; f < points; f++) {
-        totalRe[f] -= bl * uRe[f];
-        totalIm[f] -= bl * uIm[f];
-      }
-      for (int f = 0; f < points; f++) {
-        double square = uRe[f] * uRe[f] + uIm[f] * uIm[f];
-        double re = 1 - bl * uRe[f];
-        double im = bl * uIm[f];
-        double back = re * re + im * im;
-        if (square > velocity2[f]) {
-          velocity2[f] = square;
-        }
-        if (back > back2[f]) {
-          back2[f] = back;
-        }
-      }
+    double[] velocity2 = rows.velocity2;
+    double[] back2 = rows.back2;
+    Arrays.fill(totalRe, 0, points, 0);
+    Arrays.fill(totalIm, 0, points, 0);
+    Arrays.fill(velocity2, 0, points, 0);
+    Arrays.fill(back2, 0, points, 0);
+    for (int i = 1; i <= woofers; i++) {
+      addRow(rows.sumRe, i * points, totalRe, points);
+      addRow(rows.sumIm, i * points, totalIm, points);
+      raise(rows.sumRe, rows.sumIm, i * points, velocity2, points);
+      raiseBack(rows.sumRe, rows.sumIm, i * points, ownRe, omega, perOmegaIm, back2, points);
     }
   }
 
-  /** Currents: of a coil (1 - Bl u)/Ze, of the stack (n - Bl sum u)/Ze. */
+  private static void addRow(double[] a, int offset, double[] sum, int count) {
+    for (int f = 0; f < count; f++) {
+      sum[f] += a[offset + f];
+    }
+  }
+
+  /** Raises a row to |s|^2 where that is greater. */
+  private static void raise(double[] re, double[] im, int offset, double[] greatest, int count) {
+    for (int f = 0; f < count; f++) {
+      double square = re[offset + f] * re[offset + f] + im[offset + f] * im[offset + f];
+      greatest[f] = Math.max(greatest[f], square);
+    }
+  }
+
+  /** Raises a row to |Ze/Bl^2 - s|^2 where that is greater. */
+  private static void raiseBack(
+      double[] re,
+      double[] im,
+      int offset,
+      double ownRe,
+      double[] omega,
+      double perOmegaIm,
+      double[] greatest,
+      int count) {
+    for (int f = 0; f < count; f++) {
+      double backRe = ownRe - re[offset + f];
+      double backIm = omega[f] * perOmegaIm - im[offset + f];
+      greatest[f] = Math.max(greatest[f], backRe * backRe + backIm * backIm);
+    }
+  }
+
+  /**
+   * Squares, with |Bl/Ze|^2 = Bl^2/|Ze|^2; currents: of a coil (1 - Bl u)/Ze, of the stack (n - Bl
+   * sum u)/Ze.
+   */
   private void finish(Woofer woofer, Rows rows, StackModel.PerVolt out) {
     double resistance = woofer.resistanceOhm();
     double inductance = woofer.inductanceH();
-    double[] pRe = rows.pressureRe;
-    double[] pIm = rows.pressureIm;
-    double[] totalRe = rows.totalRe;
-    double[] totalIm = rows.totalIm;
+    double bl = woofer.forceFactorTm();
+    double[] pRe = rows.sumRe;
+    double[] pIm = rows.sumIm;
+    double[] force2 = rows.force2;
     double[] velocity2 = rows.velocity2;
     double[] back2 = rows.back2;
     double[] pressureSquared = out.pressureSquared;
     double[] excursionSquared = out.excursionSquared;
     double[] currentSquared = out.currentSquared;
-    double[] loadRe = out.loadRe;
-    double[] loadIm = out.loadIm;
-    double[] w = omega;
     for (int f = 0; f < points; f++) {
-      pressureSquared[f] = pRe[f] * pRe[f] + pIm[f] * pIm[f];
-      excursionSquared[f] = velocity2[f] / (w[f] * w[f]);
+      pressureSquared[f] = force2[f] * (pRe[f] * pRe[f] + pIm[f] * pIm[f]);
     }
     for (int f = 0; f < points; f++) {
-      double zeIm = w[f] * inductance;
-      double perTotal2 = 1 / (totalRe[f] * totalRe[f] + totalIm[f] * totalIm[f]);
-      currentSquared[f] = back2[f] / (resistance * resistance + zeIm * zeIm);
-      loadRe[f] = (resistance * totalRe[f] + zeIm * totalIm[f]) * perTotal2;
-      loadIm[f] = (zeIm * totalRe[f] - resistance * totalIm[f]) * perTotal2;
+      excursionSquared[f] = force2[f] * velocity2[f] * (perOmega[f] * perOmega[f]);
+      currentSquared[f] = back2[f] * (force2[f] * force2[f]);
+    }
+    double[] forceRe = rows.forceRe;
+    double[] forceIm = rows.forceIm;
+    double[] totalRe = rows.totalRe;
+    double[] totalIm = rows.totalIm;
+    for (int f = 0; f < points; f++) {
+      double re = totalRe[f];
+      double im = totalIm[f];
+      totalRe[f] = woofers - bl * (forceRe[f] * re - forceIm[f] * im);
+      totalIm[f] = -bl * (forceRe[f] * im + forceIm[f] * re);
+    }
+    double[] loadRe = out.loadRe;
+    double[] loadIm = out.loadIm;
+    for (int f = 0; f < points; f++) {
+      double re = totalRe[f];
+      double im = totalIm[f];
+      double zeIm = omega[f] * inductance;
+      double perTotal2 = 1 / (re * re + im * im);
+      loadRe[f] = (resistance * re + zeIm * im) * perTotal2;
+      loadIm[f] = (zeIm * re - resistance * im) * perTotal2;
     }
   }
 }
