@@ -1,14 +1,29 @@
 package nullplane.tolerance;
 
 /** Cuts a run of units into batches, each with work space of its own. */
-record Batches(BatchRunner runner, int size) {
+final class Batches {
   /** Units of a batch: a few milliseconds' work, so that threads share evenly. */
   static final int USUAL_SIZE = 256;
 
-  Batches {
+  private final BatchRunner runner;
+  private final int size;
+
+  Batches(BatchRunner runner, int size) {
     if (size < 1) {
       throw new IllegalArgumentException("batches of " + size + " units; allowed: 1 or more");
     }
+    this.runner = runner;
+    this.size = size;
+  }
+
+  /** Returns what runs the batches. */
+  BatchRunner runner() {
+    return runner;
+  }
+
+  /** Returns the units of a batch. */
+  int size() {
+    return size;
   }
 
   /** What works through the units of a batch. */

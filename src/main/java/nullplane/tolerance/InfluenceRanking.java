@@ -12,8 +12,10 @@ import nullplane.scoring.FixedStacks;
  * travel, not level.
  */
 final class InfluenceRanking {
-  private static final ProductionVariable[] VARIABLES = ProductionVariable.values();
-  private static final int INPUTS = ProductionVariable.REST_POSITION.ordinal();
+  private static final List<ProductionVariable> VARIABLES = List.of(ProductionVariable.values());
+
+  /** The rest position is the last variable, and the only one left out. */
+  private static final int INPUTS = VARIABLES.indexOf(ProductionVariable.REST_POSITION);
 
   private InfluenceRanking() {}
 
@@ -41,7 +43,7 @@ final class InfluenceRanking {
                 total,
                 Math.sqrt(total * of.variance())));
       }
-      ranking.add(new Influence(VARIABLES[i], each));
+      ranking.add(new Influence(VARIABLES.get(i), each));
     }
     ranking.sort(Comparator.comparingDouble(Influence::largestDeviationDb).reversed());
     return List.copyOf(ranking);
@@ -50,7 +52,7 @@ final class InfluenceRanking {
   private static SobolIndices.Model largestDeviations(
       FixedStacks stacks, Woofer nominal, ProductionSpread spread) {
     FixedStacks.Workspace space = stacks.newWorkspace();
-    double[] deviates = new double[VARIABLES.length];
+    double[] deviates = new double[VARIABLES.size()];
     int points = stacks.bandHz().size();
     return (point, outputs) -> {
       for (int i = 0; i < INPUTS; i++) {

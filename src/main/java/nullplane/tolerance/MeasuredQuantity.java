@@ -20,25 +20,25 @@ import nullplane.units.Range;
  */
 public enum MeasuredQuantity {
   /** Resonance frequency fs (Hz). */
-  RESONANCE("fs", "resonance frequency", "Hz", true, new Range(0.10, 0.15)),
+  RESONANCE("fs", "resonance frequency", "Hz", true, 0.10, 0.15),
   /** Total Q factor Qts (1). */
-  TOTAL_Q("Qts", "total Q factor", "1", true, new Range(0.15, 0.15)),
+  TOTAL_Q("Qts", "total Q factor", "1", true, 0.15, 0.15),
   /** Moving mass without air (kg). Usual tolerance as that of Mms. */
-  BARE_MASS("Mmd", "moving mass, bare", "kg", true, new Range(0.05, 0.08)),
+  BARE_MASS("Mmd", "moving mass, bare", "kg", true, 0.05, 0.08),
   /** Direct-current resistance Re (ohm). */
-  RESISTANCE("Re", "coil resistance", "ohm", true, new Range(0.05, 0.05)),
+  RESISTANCE("Re", "coil resistance", "ohm", true, 0.05, 0.05),
   /** Coil inductance Le (H). Its usual tolerance is often not stated at all. */
-  INDUCTANCE("Le", "coil inductance", "H", true, new Range(0.15, 0.20)),
+  INDUCTANCE("Le", "coil inductance", "H", true, 0.15, 0.20),
   /** Electrical Q factor Qes (1). */
-  ELECTRICAL_Q("Qes", "electrical Q factor", "1", false, new Range(0.15, 0.15)),
+  ELECTRICAL_Q("Qes", "electrical Q factor", "1", false, 0.15, 0.15),
   /** Moving mass with air Mms (kg). */
-  MOVING_MASS("Mms", "moving mass with air", "kg", false, new Range(0.05, 0.08)),
+  MOVING_MASS("Mms", "moving mass with air", "kg", false, 0.05, 0.08),
   /** Force factor Bl (T m). */
-  FORCE_FACTOR("Bl", "force factor", "T m", false, new Range(0.05, 0.075)),
+  FORCE_FACTOR("Bl", "force factor", "T m", false, 0.05, 0.075),
   /** Level at 1 m into half space at 2.83 V, far above fs (dB re 20 uPa). */
-  LEVEL("L(2.83 V)", "level at 2.83 V, 1 m, half space", "dB", false, new Range(1, 1)),
+  LEVEL("L(2.83 V)", "level at 2.83 V, 1 m, half space", "dB", false, 1, 1),
   /** Equivalent volume Vas (m3). */
-  EQUIVALENT_VOLUME("Vas", "equivalent volume", "m3", false, new Range(0.20, 0.25));
+  EQUIVALENT_VOLUME("Vas", "equivalent volume", "m3", false, 0.20, 0.25);
 
   private static final double REFERENCE_VOLTAGE_V = 2.83;
 
@@ -46,14 +46,22 @@ public enum MeasuredQuantity {
   private final String words;
   private final String unit;
   private final boolean inspected;
-  private final Range practice;
+  private final double tightestUsual;
+  private final double widestUsual;
 
-  MeasuredQuantity(String symbol, String words, String unit, boolean inspected, Range practice) {
+  MeasuredQuantity(
+      String symbol,
+      String words,
+      String unit,
+      boolean inspected,
+      double tightestUsual,
+      double widestUsual) {
     this.symbol = symbol;
     this.words = words;
     this.unit = unit;
     this.inspected = inspected;
-    this.practice = practice;
+    this.tightestUsual = tightestUsual;
+    this.widestUsual = widestUsual;
   }
 
   /** Returns the symbol. */
@@ -83,7 +91,7 @@ public enum MeasuredQuantity {
 
   /** Returns half the usual window, from the tightest usual to the widest (1, or dB). */
   public Range practice() {
-    return practice;
+    return new Range(tightestUsual, widestUsual);
   }
 
   /**

@@ -20,7 +20,7 @@ import nullplane.units.Curve;
 final class ProductionRun {
   private static final double TAIL = 0.025;
   private static final double LOW = 0.05;
-  private static final MeasuredQuantity[] QUANTITIES = MeasuredQuantity.values();
+  private static final List<MeasuredQuantity> QUANTITIES = List.of(MeasuredQuantity.values());
 
   private final FixedStacks stacks;
   private final Woofer nominal;
@@ -47,7 +47,7 @@ final class ProductionRun {
     good = new boolean[count][units];
     loadGood = new boolean[count][units];
     furthest = new short[count][units];
-    measured = new double[QUANTITIES.length][units];
+    measured = new double[QUANTITIES.size()][units];
   }
 
   /**
@@ -73,8 +73,8 @@ final class ProductionRun {
     for (int u = from; u < to; u++) {
       Woofer woofer = unit.apply(u);
       SmallSignal freeAir = SmallSignal.of(woofer, Mounting.FREE_AIR, stacks.air());
-      for (int q = 0; q < QUANTITIES.length; q++) {
-        measured[q][u] = QUANTITIES[q].of(woofer, freeAir, stacks.air());
+      for (int q = 0; q < QUANTITIES.size(); q++) {
+        measured[q][u] = QUANTITIES.get(q).of(woofer, freeAir, stacks.air());
       }
       for (int s = 0; s < good.length; s++) {
         marginDb[s][u] = (float) stacks.respondWithOutputMargin(s, woofer, space);
@@ -132,7 +132,7 @@ final class ProductionRun {
         stacks.bandHz(),
         yields,
         binding,
-        Arrays.stream(QUANTITIES).map(this::spreadOf).toList());
+        QUANTITIES.stream().map(this::spreadOf).toList());
   }
 
   private StackYield yieldOf(int s) {
@@ -205,6 +205,6 @@ final class ProductionRun {
 
   private QuantitySpread spreadOf(MeasuredQuantity quantity) {
     return QuantitySpread.of(
-        quantity, quantity.of(nominal, stacks.air()), measured[quantity.ordinal()]);
+        quantity, quantity.of(nominal, stacks.air()), measured[QUANTITIES.indexOf(quantity)]);
   }
 }

@@ -1,5 +1,6 @@
 package nullplane.tolerance;
 
+import java.util.List;
 import nullplane.driver.Woofer;
 import nullplane.units.Checks;
 
@@ -30,7 +31,7 @@ public record ProductionSpread(
     double restPositionM) {
   private static final double WIDEST = 0.6;
   private static final double LEAST_TRAVEL_SHARE = 0.1;
-  private static final ProductionVariable[] VARIABLES = ProductionVariable.values();
+  private static final List<ProductionVariable> VARIABLES = List.of(ProductionVariable.values());
 
   /** Checks that shares are from 0 to 0.6 and the rest position's window is not negative. */
   public ProductionSpread {
@@ -90,12 +91,12 @@ public record ProductionSpread(
 
   /** Returns the chance of a run's units. */
   static UnitChance chance(long seed) {
-    return new UnitChance(seed, UnitChance.Purpose.PRODUCTION, VARIABLES.length);
+    return new UnitChance(seed, UnitChance.Purpose.PRODUCTION, VARIABLES.size());
   }
 
   /** Returns a unit of a run. */
   Woofer unit(Woofer nominal, UnitChance chance, long unit) {
-    double[] deviates = new double[VARIABLES.length];
+    double[] deviates = new double[VARIABLES.size()];
     for (int v = 0; v < deviates.length; v++) {
       deviates[v] = chance.normal(unit, v);
     }
@@ -110,7 +111,8 @@ public record ProductionSpread(
    * @param deviates standard normal deviates by {@link ProductionVariable}
    */
   Woofer unit(Woofer nominal, double[] deviates) {
-    double offsetM = 0.5 * restPositionM * deviates[ProductionVariable.REST_POSITION.ordinal()];
+    double offsetM =
+        0.5 * restPositionM * deviates[VARIABLES.indexOf(ProductionVariable.REST_POSITION)];
     return new Woofer(
         nominal.name(),
         nominal.nominalM(),
@@ -126,6 +128,6 @@ public record ProductionSpread(
   }
 
   private double factor(ProductionVariable variable, double[] deviates) {
-    return 1 + 0.5 * halfWidth(variable) * deviates[variable.ordinal()];
+    return 1 + 0.5 * halfWidth(variable) * deviates[VARIABLES.indexOf(variable)];
   }
 }

@@ -1,5 +1,6 @@
 package nullplane.tolerance;
 
+import java.util.List;
 import org.apache.commons.math3.distribution.BinomialDistribution;
 
 /**
@@ -57,7 +58,8 @@ public record SamplingPlan(
   public static SamplingPlan of(int lotSize, InspectionLevel level, AcceptanceQuality quality) {
     char letter = level.codeLetter(lotSize);
     int row = LETTERS.indexOf(letter);
-    int zeroRow = AcceptanceQuality.values().length - 1 - quality.ordinal();
+    List<AcceptanceQuality> qualities = List.of(AcceptanceQuality.values());
+    int zeroRow = qualities.size() - 1 - qualities.indexOf(quality);
     int step = Math.max(0, row - zeroRow);
     if (step == 1) {
       step = 0;
@@ -105,6 +107,6 @@ public record SamplingPlan(
    */
   public boolean everyUnitBetter(double badShare) {
     return testsEveryUnit()
-        || lotSize <= SMALL_LOT && acceptanceProbability(badShare) > CONSUMERS_RISK;
+        || (lotSize <= SMALL_LOT && acceptanceProbability(badShare) > CONSUMERS_RISK);
   }
 }

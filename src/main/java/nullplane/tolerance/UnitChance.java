@@ -22,11 +22,17 @@ final class UnitChance {
   /** What chance is for; each purpose has chance of its own. */
   enum Purpose {
     /** Units of the production run. */
-    PRODUCTION,
+    PRODUCTION(1),
     /** Units that windows are found with. */
-    WINDOWS,
+    WINDOWS(2),
     /** Units that windows are checked with. */
-    CHECK
+    CHECK(3);
+
+    private final int number;
+
+    Purpose(int number) {
+      this.number = number;
+    }
   }
 
   private final long key;
@@ -38,7 +44,7 @@ final class UnitChance {
    * @param perUnit quantities of a unit
    */
   UnitChance(long seed, Purpose purpose, int perUnit) {
-    this.key = mixed(seed + (purpose.ordinal() + 1) * GAMMA);
+    this.key = mixed(seed + purpose.number * GAMMA);
     this.perUnit = perUnit;
   }
 
