@@ -203,7 +203,7 @@ public final class Completion {
     Trial rest = Trial.of(equations, set, without(all, choice)).orElseThrow();
     double trust = 0;
     for (Parameter parameter : choice) {
-      trust += parameter.ordinal();
+      trust += all.indexOf(parameter);
     }
     return verdict(rest, choice).weight() * 1000.0 + trust;
   }

@@ -1,7 +1,9 @@
 package nullplane.driver;
 
-import java.util.Arrays;
+import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
 
 /**
@@ -50,28 +52,35 @@ public enum Relation {
   /** Travel by the heights of coil and gap. */
   OVERHANG("x = (coil height - gap height)/2", "TRAVEL -1 GEOMETRIC_TRAVEL 1");
 
+  private static final Map<Relation, List<Parameter>> MEMBERS = new EnumMap<>(Relation.class);
+  private static final Map<Relation, List<OptionalDouble>> POWERS = new EnumMap<>(Relation.class);
+
+  static {
+    for (Relation relation : values()) {
+      List<Parameter> members = new ArrayList<>();
+      List<OptionalDouble> powers = new ArrayList<>();
+      for (String word : relation.balance.split(" ", -1)) {
+        if (Character.isLetter(word.charAt(0))) {
+          members.add(Parameter.valueOf(word));
+        } else {
+          powers.add(
+              word.equals("?")
+                  ? OptionalDouble.empty()
+                  : OptionalDouble.of(Double.parseDouble(word)));
+        }
+      }
+      MEMBERS.put(relation, List.copyOf(members));
+      POWERS.put(relation, List.copyOf(powers));
+    }
+  }
+
   private final String formula;
-  private final List<Parameter> members;
-  private final List<OptionalDouble> powers;
+  private final String balance;
 
   /** The members stand with their powers in "product of powers is constant"; ? where it varies. */
   Relation(String formula, String balance) {
     this.formula = formula;
-    String[] words = balance.split(" ", -1);
-    this.members =
-        Arrays.stream(words)
-            .filter(word -> Character.isLetter(word.charAt(0)))
-            .map(Parameter::valueOf)
-            .toList();
-    this.powers =
-        Arrays.stream(words)
-            .filter(word -> !Character.isLetter(word.charAt(0)))
-            .map(
-                word ->
-                    word.equals("?")
-                        ? OptionalDouble.empty()
-                        : OptionalDouble.of(Double.parseDouble(word)))
-            .toList();
+    this.balance = balance;
   }
 
   /** Returns the formula as people write it. */
@@ -81,11 +90,11 @@ public enum Relation {
 
   /** Returns the figures it ties together. */
   public List<Parameter> members() {
-    return members;
+    return MEMBERS.getOrDefault(this, List.of());
   }
 
   /** Returns a member's power in the balance; nothing where it depends on the values. */
   OptionalDouble power(Parameter member) {
-    return powers.get(members.indexOf(member));
+    return POWERS.getOrDefault(this, List.of()).get(members().indexOf(member));
   }
 }

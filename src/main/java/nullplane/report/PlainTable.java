@@ -55,7 +55,7 @@ final class PlainTable {
         String cell = c == 0 ? shortened(row.get(c), widths[0]) : row.get(c);
         String pad = " ".repeat(Math.max(0, widths[c] - length(cell)));
         line.append(c == 0 ? "" : GAP);
-        line.append(c == 0 || remarks && c > 1 ? cell + pad : pad + cell);
+        line.append(c == 0 || (remarks && c > 1) ? cell + pad : pad + cell);
       }
       lines.add(line.toString().stripTrailing());
     }
