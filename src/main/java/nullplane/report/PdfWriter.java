@@ -42,10 +42,10 @@ final class PdfWriter {
 
   private static final String STYLE =
       """
-      @page { size: %smm %smm; margin: 13mm 14mm 17mm 14mm;
-        @bottom-left { content: element(foot); width: 84%%; vertical-align: top;
+      @page { size: PAPER; margin: 13mm 14mm 17mm 14mm;
+        @bottom-left { content: element(foot); width: 84%; vertical-align: top;
           padding-top: 1.5mm; }
-        @bottom-right { content: counter(page) " of " counter(pages); width: 16%%;
+        @bottom-right { content: counter(page) " of " counter(pages); width: 16%;
           font: 7pt Sheet; vertical-align: top; padding-top: 1.5mm; text-align: right; } }
       html, * { font-family: Sheet; }
       body { font: 8.6pt/1.32 Sheet; color: #000; margin: 0; }
@@ -57,7 +57,7 @@ final class PdfWriter {
       .verdict { font-weight: bold; border-left: 2.5pt solid #0072b2; padding-left: 2.5mm; }
       ul, ol { margin: 0 0 1.4mm; padding-left: 5mm; }
       li { margin-bottom: 0.7mm; page-break-inside: avoid; }
-      table { border-collapse: collapse; width: 100%%; font-size: 7.6pt; line-height: 1.22;
+      table { border-collapse: collapse; width: 100%; font-size: 7.6pt; line-height: 1.22;
         -fs-table-paginate: paginate; table-layout: fixed; margin-bottom: 1mm; }
       tr { page-break-inside: avoid; }
       th { text-align: left; border-bottom: 1.2pt solid #000; padding: 0.7mm 1mm;
@@ -96,7 +96,7 @@ final class PdfWriter {
         "<html lang=\"en\"><head><title>"
             + Html.escaped(document.title())
             + "</title><style>"
-            + String.format(Locale.ROOT, STYLE, paper.widthMm(), paper.heightMm())
+            + STYLE.replace("PAPER", paper.widthMm() + "mm " + paper.heightMm() + "mm")
             + "</style></head><body><div id=\"foot\">"
             + Html.escaped(document.foot())
             + "</div>"
@@ -182,7 +182,13 @@ final class PdfWriter {
   }
 
   /** Draws pictures where the page has room for them. */
-  private record Drawers(Function<String, Picture> pictures) implements FSObjectDrawerFactory {
+  private static final class Drawers implements FSObjectDrawerFactory {
+    private final Function<String, Picture> pictures;
+
+    Drawers(Function<String, Picture> pictures) {
+      this.pictures = pictures;
+    }
+
     @Override
     public @Nullable FSObjectDrawer createDrawer(Element element) {
       if (!isReplacedObject(element)) {
