@@ -5,14 +5,12 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.concurrent.Callable;
 import java.util.function.Supplier;
-import nullplane.acoustics.AdaptiveSweep;
 import nullplane.io.BriefCsv;
 import nullplane.io.BriefJson;
 import nullplane.io.BriefWorkbook;
@@ -22,25 +20,15 @@ import nullplane.io.ReadSpec;
 import nullplane.io.ResultFolder;
 import nullplane.io.RunManifest;
 import nullplane.io.SpecReader;
-import nullplane.network.CoilCatalogue;
 import nullplane.report.DesignReport;
 import nullplane.report.FactorySheet;
 import nullplane.report.RunInfo;
 import nullplane.report.TerminalSummary;
 import nullplane.sample.MakerBrief;
-import nullplane.scoring.DesignSpec;
-import nullplane.scoring.Grade;
-import nullplane.scoring.GradeWeights;
-import nullplane.scoring.ScoringAxis;
-import nullplane.scoring.StackAcoustics;
 import nullplane.scoring.SystemScorer;
 import nullplane.search.SearchConduct;
 import nullplane.search.SearchOutcome;
-import nullplane.search.SearchWatch;
-import nullplane.search.WooferSearch;
 import nullplane.tolerance.ToleranceStudy;
-import nullplane.units.Air;
-import nullplane.units.Curve;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -103,9 +91,17 @@ final class DesignCommand implements Callable<Integer> {
         Workers workers = new Workers(threads)) {
       DesignReport.requireFonts();
       clock.done("read the spec");
-      SystemScorer scorer = solvePanels(read, workers, stop);
+      SystemScorer scorer =
+          new ScorerStep(
+                  read.spec(),
+                  workers,
+                  stop,
+                  options.cache(command.commandLine().getErr()::println),
+                  options.watched())
+              .own();
       clock.done("solve the panels");
-      SearchOutcome outcome = search(scorer, conduct, workers, stop);
+      SearchOutcome outcome =
+          SearchStep.run(scorer, conduct, workers, stop, options.watched());
       clock.done("search");
       RunInfo run = new RunInfo(read.digest(), seed, ProgramVersion.text());
       List<ToleranceStudy> tolerances =
@@ -114,7 +110,7 @@ final class DesignCommand implements Callable<Integer> {
       byte[] json = RankingJson.of(read, outcome, tolerances, run.version());
       results.add("ranking.json", json);
       results.add("ranking.csv", RankingCsv.of(outcome));
-      workers.make(parts(read, outcome, run)).forEach(results::add);
+      workers.make(parts(read, outcome, tolerances, run)).forEach(results::add);
       clock.done("draw and write");
       results.publish(
           new RunManifest(
@@ -134,8 +130,9 @@ final class DesignCommand implements Callable<Integer> {
 
   /** Returns what makes the pages, and the files that a maker gets with each woofer. */
   private static SortedMap<String, Supplier<byte[]>> parts(
-      ReadSpec read, SearchOutcome outcome, RunInfo run) {
-    List<FactorySheet> sheets = DesignReport.sheets(read.spec(), outcome, run, read.date());
+      ReadSpec read, SearchOutcome outcome, List<ToleranceStudy> tolerances, RunInfo run) {
+    List<FactorySheet> sheets =
+        DesignReport.sheets(read.spec(), outcome, tolerances, run, read.date());
     SortedMap<String, Supplier<byte[]>> parts =
         new TreeMap<>(DesignReport.parts(read.spec(), outcome, run, sheets));
     for (FactorySheet sheet : sheets) {
@@ -146,62 +143,6 @@ final class DesignCommand implements Callable<Integer> {
       parts.put(DesignReport.makerFile(rank, ".xlsx"), () -> BriefWorkbook.of(brief));
     }
     return parts;
-  }
-
-  private SystemScorer solvePanels(ReadSpec read, Workers workers, StopSignal stop) {
-    Air air = Air.standard();
-    DesignSpec spec = read.spec();
-    ScoringAxis axis = ScoringAxis.of(spec.target());
-    Curve scored = axis.frequencyHz();
-    long steps = (long) spec.stacks().size() * scored.size();
-    List<AdaptiveSweep> sweeps;
-    try (ProgressLine progress = new ProgressLine("panels", steps, options.watched())) {
-      sweeps =
-          new PanelStep(
-                  spec, scored.at(0), scored.at(scored.size() - 1), air, workers, progress, stop)
-              .solve(options.cache(command.commandLine().getErr()::println));
-    }
-    return new SystemScorer(
-        spec,
-        axis,
-        acoustics(spec, sweeps, scored),
-        acoustics(spec, sweeps, ScoringAxis.drawnFor(spec.target())),
-        CoilCatalogue.standard().options(),
-        GradeWeights.STANDARD,
-        air);
-  }
-
-  private static List<StackAcoustics> acoustics(
-      DesignSpec spec, List<AdaptiveSweep> sweeps, Curve axis) {
-    List<StackAcoustics> all = new ArrayList<>();
-    for (int s = 0; s < sweeps.size(); s++) {
-      all.add(new StackAcoustics(spec.stacks().get(s), sweeps.get(s).on(axis)));
-    }
-    return all;
-  }
-
-  private SearchOutcome search(
-      SystemScorer scorer, SearchConduct conduct, Workers workers, StopSignal stop) {
-    try (ProgressLine progress =
-        new ProgressLine("search", conduct.evaluations(), options.watched())) {
-      SearchWatch watch =
-          new SearchWatch() {
-            @Override
-            public boolean stopWanted() {
-              return stop.wanted();
-            }
-
-            @Override
-            public void generationDone(long done, long budget, Grade best) {
-              progress.at(Math.min(done, budget));
-              progress.note(
-                  best.feasible()
-                      ? String.format(Locale.ROOT, "best %.2f dB", best.costDb())
-                      : "none buildable yet");
-            }
-          };
-      return WooferSearch.run(scorer, conduct, workers.executor(), watch);
-    }
   }
 
   private void print(ReadSpec read, SearchOutcome outcome, RunInfo run, Path folder, byte[] json) {

@@ -12,7 +12,6 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
-import nullplane.driver.Woofer;
 import nullplane.io.JudgingCsv;
 import nullplane.io.JudgingJson;
 import nullplane.io.ReadSpec;
@@ -31,12 +30,9 @@ import nullplane.report.JudgingSummary;
 import nullplane.report.RunInfo;
 import nullplane.scoring.Assessment;
 import nullplane.scoring.DesignSpec;
-import nullplane.scoring.Grade;
 import nullplane.scoring.ScorersBySize;
 import nullplane.scoring.SystemScorer;
 import nullplane.search.SearchConduct;
-import nullplane.search.SearchWatch;
-import nullplane.search.WooferSearch;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -156,11 +152,11 @@ final class JudgeCommand implements Callable<Integer> {
 
   private JudgingOutcome judge(
       DesignSpec spec, List<ReadWoofer> read, long budget, Workers workers, StepClock clock) {
-    List<Woofer> fitting = new ArrayList<>();
+    List<ReadWoofer> fitting = new ArrayList<>();
     List<JudgingOutcome.Misfit> misfits = new ArrayList<>();
     for (ReadWoofer one : read) {
       Optional<JudgingOutcome.Misfit> misfit = WooferFit.misfitOf(one.woofer(), spec);
-      misfit.ifPresentOrElse(misfits::add, () -> fitting.add(one.woofer()));
+      misfit.ifPresentOrElse(misfits::add, () -> fitting.add(one));
     }
     if (fitting.isEmpty()) {
       throw WooferFit.notFitting(misfits);
@@ -172,7 +168,7 @@ final class JudgeCommand implements Callable<Integer> {
                 program.stop(),
                 options.cache(command.commandLine().getErr()::println),
                 options.watched())
-            .bySize(fitting, false);
+            .bySize(fitting.stream().map(ReadWoofer::woofer).toList(), false);
     clock.done("solve the panels");
     Optional<Assessment> best =
         budget == 0 ? Optional.empty() : bestBuildable(scorers.own(), budget, workers);
@@ -183,9 +179,9 @@ final class JudgeCommand implements Callable<Integer> {
             : OptionalDouble.empty();
     WooferJudge judge = new WooferJudge(spec, bestCost);
     List<Callable<Judgement>> tasks = new ArrayList<>();
-    for (Woofer woofer : fitting) {
-      SystemScorer scorer = scorers.of(woofer);
-      tasks.add(() -> judge.judge(woofer, scorer));
+    for (ReadWoofer one : fitting) {
+      SystemScorer scorer = scorers.of(one.woofer());
+      tasks.add(() -> judge.judge(one.woofer(), one.contradictions(), scorer));
     }
     List<Judgement> ranked = new ArrayList<>(workers.all(tasks));
     ranked.sort(Comparator.comparing(judgement -> judgement.assessment().grade()));
@@ -194,25 +190,15 @@ final class JudgeCommand implements Callable<Integer> {
   }
 
   private Optional<Assessment> bestBuildable(SystemScorer scorer, long budget, Workers workers) {
-    try (ProgressLine progress = new ProgressLine("search", budget, options.watched())) {
-      SearchWatch watch =
-          new SearchWatch() {
-            @Override
-            public boolean stopWanted() {
-              return program.stop().wanted();
-            }
-
-            @Override
-            public void generationDone(long done, long wanted, Grade best) {
-              progress.at(Math.min(done, wanted));
-            }
-          };
-      return WooferSearch.run(
-              scorer, new SearchConduct(seed, budget, options.threads()), workers.executor(), watch)
-          .ranked()
-          .stream()
-          .findFirst()
-          .filter(found -> found.grade().feasible());
-    }
+    return SearchStep.run(
+            scorer,
+            new SearchConduct(seed, budget, options.threads()),
+            workers,
+            program.stop(),
+            options.watched())
+        .ranked()
+        .stream()
+        .findFirst()
+        .filter(found -> found.grade().feasible());
   }
 }

@@ -7,7 +7,7 @@ import nullplane.units.Checks;
  *
  * @param kind what it is
  * @param stack the stack where it is worst; empty if it concerns the woofer alone
- * @param amount how much (dB, or the unit the sentence names)
+ * @param amount how much (dB, or the unit the sentence names; % for a contradiction)
  * @param frequencyHz where in the band (Hz); 0 if it has no frequency
  * @param sentence the finding in words, with its figures
  * @param remedy what would mend it
@@ -16,6 +16,8 @@ public record Finding(
     Kind kind, String stack, double amount, double frequencyHz, String sentence, String remedy) {
   /** What a woofer can lack. */
   public enum Kind {
+    /** The sheet contradicts itself. */
+    CONTRADICTION,
     /** The bare stack plays too little at the low corner against the rest of its band. */
     LACKS_BASS,
     /** The bare stack plays too much near its resonance. */

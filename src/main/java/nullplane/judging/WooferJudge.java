@@ -7,6 +7,8 @@ import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
 import nullplane.driver.CoilBudget;
+import nullplane.driver.Contradiction;
+import nullplane.driver.Parameter;
 import nullplane.driver.SmallSignal;
 import nullplane.driver.SuspensionLimits;
 import nullplane.driver.Woofer;
@@ -49,19 +51,22 @@ public final class WooferJudge {
    * Judges a woofer.
    *
    * @param woofer the woofer
+   * @param contradictions where its sheet contradicts itself
    * @param scorer the scorer for its size
    */
-  public Judgement judge(Woofer woofer, SystemScorer scorer) {
+  public Judgement judge(
+      Woofer woofer, List<Contradiction> contradictions, SystemScorer scorer) {
     Assessment assessment = scorer.assess(woofer);
     OptionalDouble behind =
         bestCostDb.isPresent()
             ? OptionalDouble.of(assessment.grade().costDb() - bestCostDb.getAsDouble())
             : OptionalDouble.empty();
-    return new Judgement(assessment, findingsOf(assessment), behind);
+    return new Judgement(assessment, findingsOf(assessment, contradictions), behind);
   }
 
-  private List<Finding> findingsOf(Assessment assessment) {
+  private List<Finding> findingsOf(Assessment assessment, List<Contradiction> contradictions) {
     List<Finding> findings = new ArrayList<>();
+    contradictions.forEach(contradiction -> addContradiction(contradiction, findings));
     addBuildability(assessment, findings);
     addLoad(assessment, findings);
     addBalance(assessment, findings);
@@ -69,6 +74,27 @@ public final class WooferJudge {
     addLevel(assessment, findings);
     addOutput(assessment, findings);
     return findings;
+  }
+
+  private static void addContradiction(Contradiction contradiction, List<Finding> findings) {
+    Parameter parameter = contradiction.parameter();
+    double deviation = contradiction.deviation().orElse(0);
+    findings.add(
+        new Finding(
+            Finding.Kind.CONTRADICTION,
+            "",
+            parameter.level() ? deviation : 100 * deviation,
+            0,
+            contradiction.deviation().isEmpty()
+                ? text("Its %s contradicts the rest of the sheet.", parameter.symbol())
+                : parameter.level()
+                    ? text(
+                        "Its %s is %+.1f dB off what the rest of the sheet gives.",
+                        parameter.symbol(), deviation)
+                    : text(
+                        "Its %s is %+.0f %% off what the rest of the sheet gives.",
+                        parameter.symbol(), 100 * deviation),
+            contradiction.cause().sentence()));
   }
 
   private void addBuildability(Assessment assessment, List<Finding> findings) {

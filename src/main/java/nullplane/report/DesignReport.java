@@ -13,6 +13,7 @@ import java.util.function.Supplier;
 import nullplane.scoring.Assessment;
 import nullplane.scoring.DesignSpec;
 import nullplane.search.SearchOutcome;
+import nullplane.tolerance.ToleranceStudy;
 
 /** Every file for people that a design run gives: pages and pictures, as bytes. */
 public final class DesignReport {
@@ -51,7 +52,7 @@ public final class DesignReport {
    */
   public static SortedMap<String, Supplier<byte[]>> parts(
       DesignSpec spec, SearchOutcome outcome, RunInfo run) {
-    return parts(spec, outcome, run, sheets(spec, outcome, run, Optional.empty()));
+    return parts(spec, outcome, run, sheets(spec, outcome, List.of(), run, Optional.empty()));
   }
 
   /**
@@ -59,16 +60,24 @@ public final class DesignReport {
    *
    * @param spec the spec
    * @param outcome what was found
+   * @param tolerances a study for each woofer, in their order; none where nothing was studied
    * @param run what tells two prints apart
    * @param specDate date that the spec bears
    */
   public static List<FactorySheet> sheets(
-      DesignSpec spec, SearchOutcome outcome, RunInfo run, Optional<LocalDate> specDate) {
+      DesignSpec spec,
+      SearchOutcome outcome,
+      List<ToleranceStudy> tolerances,
+      RunInfo run,
+      Optional<LocalDate> specDate) {
     List<FactorySheet> sheets = new ArrayList<>();
     for (Assessment woofer : shown(outcome)) {
-      sheets.add(
-          new FactorySheet(
-              spec, woofer, sheets.size() + 1, run, FactoryParts.NONE.withDate(specDate)));
+      int index = sheets.size();
+      FactoryParts parts =
+          index < tolerances.size()
+              ? ToleranceParts.of(tolerances.get(index))
+              : FactoryParts.NONE;
+      sheets.add(new FactorySheet(spec, woofer, index + 1, run, parts.withDate(specDate)));
     }
     return sheets;
   }

@@ -18,16 +18,18 @@ import nullplane.sample.BriefWindow;
  *     or stands behind the others of its section
  * @param tests tests that stand behind the usual ones, for example a sampling plan
  * @param priorities what matters most, first things first; empty for the usual order
+ * @param windowNotes why the windows are what they are, in sentences; empty if nothing is known
  */
 public record FactoryParts(
     Optional<LocalDate> specDate,
     Map<String, BriefWindow> windows,
     List<BriefValue> values,
     List<BriefTest> tests,
-    List<String> priorities) {
+    List<String> priorities,
+    List<String> windowNotes) {
   /** Nothing is known beyond the assessment. */
   public static final FactoryParts NONE =
-      new FactoryParts(Optional.empty(), Map.of(), List.of(), List.of(), List.of());
+      new FactoryParts(Optional.empty(), Map.of(), List.of(), List.of(), List.of(), List.of());
 
   /** Copies the collections. */
   public FactoryParts {
@@ -35,10 +37,11 @@ public record FactoryParts(
     values = List.copyOf(values);
     tests = List.copyOf(tests);
     priorities = List.copyOf(priorities);
+    windowNotes = List.copyOf(windowNotes);
   }
 
   /** Returns the same parts with a date. */
   public FactoryParts withDate(Optional<LocalDate> date) {
-    return new FactoryParts(date, windows, values, tests, priorities);
+    return new FactoryParts(date, windows, values, tests, priorities, windowNotes);
   }
 }

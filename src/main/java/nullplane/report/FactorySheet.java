@@ -176,6 +176,10 @@ public final class FactorySheet {
                   + Figures.NOT_DETERMINED
                   + " on this sheet."));
     }
+    if (!parts.windowNotes().isEmpty()) {
+      blocks.add(new Document.Heading(2, "Why these windows"));
+      blocks.add(new Document.Bullets(parts.windowNotes()));
+    }
   }
 
   private void motor(List<Document.Block> blocks) {

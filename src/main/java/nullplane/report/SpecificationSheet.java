@@ -75,9 +75,8 @@ public final class SpecificationSheet {
     blocks.add(
         new Document.Paragraph(
             "Terms and conditions as in IEC 60268-5. Usual tolerances are common practice; what the"
-                + " response of these stacks tolerates is "
-                + Figures.NOT_DETERMINED
-                + ". Break-in is common practice too: 1 to 2 h near fs at about 0.8 of the travel,"
+                + " response of these stacks tolerates stands in the maker's sheet and in"
+                + " ranking.json. Break-in is common practice too: 1 to 2 h near fs at about 0.8 of the travel,"
                 + " then 24 h rest."));
     blocks.add(new Document.Heading(2, "Why these values"));
     blocks.add(parameters.reasons());

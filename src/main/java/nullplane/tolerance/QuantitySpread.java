@@ -10,6 +10,16 @@ package nullplane.tolerance;
  */
 public record QuantitySpread(MeasuredQuantity quantity, double nominal, double halfWidth) {
 
+  /** Returns the lower end of what 95 % of the units have (in the quantity's unit). */
+  public double lower() {
+    return quantity.at(nominal, -halfWidth);
+  }
+
+  /** Returns the upper end of what 95 % of the units have (in the quantity's unit). */
+  public double upper() {
+    return quantity.at(nominal, halfWidth);
+  }
+
   /** Returns the spread of values, one per unit. */
   static QuantitySpread of(MeasuredQuantity quantity, double nominal, double[] values) {
     double sum = 0;

@@ -3,6 +3,7 @@ package nullplane.judging;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.List;
 import java.util.OptionalDouble;
 import nullplane.driver.Mounting;
 import nullplane.driver.Woofer;
@@ -30,7 +31,7 @@ class WooferJudgeTest {
   }
 
   private static Judgement judged(Woofer woofer) {
-    return new WooferJudge(SPEC, OptionalDouble.of(2)).judge(woofer, scorer);
+    return new WooferJudge(SPEC, OptionalDouble.of(2)).judge(woofer, List.of(), scorer);
   }
 
   private static Finding only(Judgement judgement, Finding.Kind kind) {

@@ -218,7 +218,8 @@ class FactorySheetTest {
                 Map.of("fs", BriefWindow.between(28, 31, "95 % of units stay in the corridor")),
                 List.of(layers),
                 List.of(),
-                List.of("Qts first.")));
+                List.of("Qts first."),
+                List.of()));
     assertThat(sheet.brief().value("fs").orElseThrow().window().basis()).startsWith("95 %");
     assertThat(sheet.brief().value("layers").orElseThrow().target()).hasValue(4);
     assertThat(sheet.brief().priorities()).containsExactly("Qts first.");
