@@ -52,19 +52,25 @@ final class GridSolution {
       PanelSpectrum spectrum = new PanelSpectrum(direct, image);
       this.parts =
           setup.inSineWaves().stream()
-              .map(problem -> SinePart.solved(problem, spectrum, tolerance))
+              .map(problem -> new SinePart(problem, spectrum, tolerance))
               .toList();
       this.impedance = impedanceOf(parts, setup.standsOnFloor());
     }
   }
 
   /** The pressure jumps in sine waves, and what is left of the right-hand sides. */
-  private record SinePart(SineProblem problem, SineVectors jumps, SineVectors residual) {
-    static SinePart solved(SineProblem problem, PanelSpectrum spectrum, double tolerance) {
+  private static final class SinePart {
+    private final SineProblem problem;
+    private final SineVectors jumps;
+    private final SineVectors residual;
+
+    SinePart(SineProblem problem, PanelSpectrum spectrum, double tolerance) {
       SineOperator operator = new SineOperator(problem, spectrum);
       SineGradients solver =
           new SineGradients(operator, operator.inverseDiagonal(), problem.vectors());
-      return new SinePart(problem, solver.solve(problem.driven(), tolerance), solver.residual());
+      this.problem = problem;
+      this.jumps = solver.solve(problem.driven(), tolerance);
+      this.residual = solver.residual();
     }
 
     /** Adds h_i^T q_j + share q_i^T r_j for every pair, interleaved. */
@@ -105,7 +111,7 @@ final class GridSolution {
     if (known == null) {
       known = new double[heard.size()][2 * grid.unknowns()];
       for (SinePart part : parts) {
-        part.problem().addTo(part.jumps(), known);
+        part.problem.addTo(part.jumps, known);
       }
       knownJumps = known;
     }

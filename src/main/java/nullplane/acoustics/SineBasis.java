@@ -7,7 +7,7 @@ package nullplane.acoustics;
  * <p>Symbols: n nodes at 1 to n, m = n + 1; wave k is sqrt(2/m) sin(pi k x/m), k from 1 to n: an
  * orthonormal basis. A vector that is the same on both sides of the middle has odd k alone, one
  * that changes sign has even k alone. The cosine waves sqrt(2/m) cos(pi p x/m), p from 0 to m, the
- * first and last times sqrt(1/2), serve as {@link FourierPair} needs them; against sine waves of
+ * first and last times sqrt(1/2), serve as {@link PanelSpectrum} needs them; against sine waves of
  * one parity those of the other parity alone are not zero.
  */
 final class SineBasis {

@@ -25,11 +25,30 @@ final class SineProblem {
   private final double[][] heard;
 
   /** A matrix from sine to cosine waves, its transpose, and the squares of that one's entries. */
-  record Along(RowCombination toCosines, RowCombination toSines, RowCombination squares) {
-    static Along of(SineBasis basis) {
-      RowCombination matrix = basis.cosinesOfSines();
-      RowCombination transposed = matrix.transposed();
-      return new Along(matrix, transposed, transposed.squared());
+  static final class Along {
+    private final RowCombination toCosines;
+    private final RowCombination toSines;
+    private final RowCombination squares;
+
+    private Along(SineBasis basis) {
+      toCosines = basis.cosinesOfSines();
+      toSines = toCosines.transposed();
+      squares = toSines.squared();
+    }
+
+    /** Returns the matrix from sine to cosine waves. */
+    RowCombination toCosines() {
+      return toCosines;
+    }
+
+    /** Returns its transpose. */
+    RowCombination toSines() {
+      return toSines;
+    }
+
+    /** Returns the squares of the transpose's entries. */
+    RowCombination squares() {
+      return squares;
     }
   }
 
@@ -45,9 +64,9 @@ final class SineProblem {
     this.basisX = new SineBasis(grid.nodesX(), mirrored);
     SineBasis odd = new SineBasis(grid.nodesY(), true);
     SineBasis even = new SineBasis(grid.nodesY(), false);
-    this.x = Along.of(basisX);
-    this.oddY = Along.of(odd);
-    this.evenY = Along.of(even);
+    this.x = new Along(basisX);
+    this.oddY = new Along(odd);
+    this.evenY = new Along(even);
     this.nodesToWavesX =
         RowCombination.of(basisX.sines(), grid.nodesX(), (k, node) -> basisX.sine(k, node + 1));
     this.wavesToNodesX = nodesToWavesX.transposed();
