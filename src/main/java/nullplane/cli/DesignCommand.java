@@ -100,8 +100,7 @@ final class DesignCommand implements Callable<Integer> {
                   options.watched())
               .own();
       clock.done("solve the panels");
-      SearchOutcome outcome =
-          SearchStep.run(scorer, conduct, workers, stop, options.watched());
+      SearchOutcome outcome = SearchStep.run(scorer, conduct, workers, stop, options.watched());
       clock.done("search");
       RunInfo run = new RunInfo(read.digest(), seed, ProgramVersion.text());
       List<ToleranceStudy> tolerances =

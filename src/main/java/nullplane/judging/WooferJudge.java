@@ -54,8 +54,7 @@ public final class WooferJudge {
    * @param contradictions where its sheet contradicts itself
    * @param scorer the scorer for its size
    */
-  public Judgement judge(
-      Woofer woofer, List<Contradiction> contradictions, SystemScorer scorer) {
+  public Judgement judge(Woofer woofer, List<Contradiction> contradictions, SystemScorer scorer) {
     Assessment assessment = scorer.assess(woofer);
     OptionalDouble behind =
         bestCostDb.isPresent()

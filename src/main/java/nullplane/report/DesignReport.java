@@ -74,9 +74,7 @@ public final class DesignReport {
     for (Assessment woofer : shown(outcome)) {
       int index = sheets.size();
       FactoryParts parts =
-          index < tolerances.size()
-              ? ToleranceParts.of(tolerances.get(index))
-              : FactoryParts.NONE;
+          index < tolerances.size() ? ToleranceParts.of(tolerances.get(index)) : FactoryParts.NONE;
       sheets.add(new FactorySheet(spec, woofer, index + 1, run, parts.withDate(specDate)));
     }
     return sheets;

@@ -20,8 +20,8 @@ final class ToleranceParts {
   private ToleranceParts() {}
 
   /**
-   * Returns the parts. Where no windows hold the wanted yield, the usual ones stay, and the notes say
-   * why.
+   * Returns the parts. Where no windows hold the wanted yield, the usual ones stay, and the notes
+   * say why.
    */
   static FactoryParts of(ToleranceStudy study) {
     Map<String, BriefWindow> windows = new LinkedHashMap<>();
@@ -47,14 +47,11 @@ final class ToleranceParts {
   }
 
   private static BriefWindow implied(QuantitySpread spread) {
-    return BriefWindow.between(
-        spread.lower(), spread.upper(), "follows from the inspected ones");
+    return BriefWindow.between(spread.lower(), spread.upper(), "follows from the inspected ones");
   }
 
   private static String percent(MeasuredQuantity quantity, double halfWidth) {
-    return quantity.inDecibels()
-        ? Figures.of(halfWidth, "dB")
-        : Figures.of(100 * halfWidth, "%");
+    return quantity.inDecibels() ? Figures.of(halfWidth, "dB") : Figures.of(100 * halfWidth, "%");
   }
 
   /** The value's key on the sheet, which is that of a woofer file. */
