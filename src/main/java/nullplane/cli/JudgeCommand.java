@@ -78,7 +78,7 @@ final class JudgeCommand implements Callable<Integer> {
       required = true,
       paramLabel = "FILE_OR_FOLDER",
       description = "A woofer's YAML file, a CSV table of woofers, or a folder of both.")
-  private Path wooferFiles;
+  private Path wooferFiles = Path.of("");
 
   @Option(
       names = "--seed",

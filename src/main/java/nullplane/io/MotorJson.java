@@ -2,7 +2,7 @@ package nullplane.io;
 
 import java.io.IOException;
 import nullplane.driver.RoundWireCoil;
-import nullplane.motor.CoilInductance;
+import nullplane.motor.InductanceEstimate;
 import nullplane.motor.MassBudget;
 import nullplane.motor.MotorDesign;
 import nullplane.motor.Ring;
@@ -62,8 +62,8 @@ final class MotorJson {
     json.number("gapEnergyJ", motor.gapEnergyJ());
     json.number("magnetVolumeM3", motor.magnetVolumeM3());
     json.number("magnetMassKg", motor.magnetMassKg());
-    json.number("plainInductanceH", CoilInductance.plainH(coil));
-    json.number("ringInductanceH", CoilInductance.withRingH(coil));
+    json.number("plainInductanceH", InductanceEstimate.plainH(coil));
+    json.number("ringInductanceH", InductanceEstimate.withRingH(coil));
     json.text("ring", Ring.neededFor(inductanceH, coil).words());
     json.texts("remarks", motor.remarks());
   }

@@ -27,19 +27,19 @@ public enum Ring {
   /**
    * Returns what an inductance asks of a coil's motor, the estimates taken with a fifth in hand.
    *
-   * <p>Source: {@link CoilInductance}; the fifth is common practice.
+   * <p>Source: {@link InductanceEstimate}; the fifth is common practice.
    *
    * @param inductanceH the inductance wanted, near 1 kHz (H)
    * @param coil the coil
    */
   public static Ring neededFor(double inductanceH, RoundWireCoil coil) {
-    double inAir = CoilInductance.inAirH(coil);
-    if (inductanceH >= 0.8 * CoilInductance.PLAIN_FACTOR * inAir) {
+    double inAir = InductanceEstimate.inAirH(coil);
+    if (inductanceH >= 0.8 * InductanceEstimate.PLAIN_FACTOR * inAir) {
       return NONE;
     }
-    if (inductanceH >= 1.2 * CoilInductance.RING_FACTOR * inAir) {
+    if (inductanceH >= 1.2 * InductanceEstimate.RING_FACTOR * inAir) {
       return PARTIAL;
     }
-    return inductanceH >= 0.8 * CoilInductance.RING_FACTOR * inAir ? WHOLE : DOUBTFUL;
+    return inductanceH >= 0.8 * InductanceEstimate.RING_FACTOR * inAir ? WHOLE : DOUBTFUL;
   }
 }

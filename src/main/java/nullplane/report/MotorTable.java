@@ -7,7 +7,7 @@ import nullplane.driver.CoilBudget;
 import nullplane.driver.RoundWireCoil;
 import nullplane.driver.Woofer;
 import nullplane.motor.CoilBrief;
-import nullplane.motor.CoilInductance;
+import nullplane.motor.InductanceEstimate;
 import nullplane.motor.MassBudget;
 import nullplane.motor.MotorDesign;
 import nullplane.motor.Ring;
@@ -76,8 +76,10 @@ final class MotorTable {
         List.of("Winding height", Figures.millimetres(coil.windingHeightM())),
         List.of("Wire length", Figures.metres(coil.wireLengthM())),
         List.of("Re", Figures.ohms(coil.resistanceOhm())),
-        List.of("Le expected without a ring", Figures.millihenries(CoilInductance.plainH(coil))),
-        List.of("Le expected with a ring", Figures.millihenries(CoilInductance.withRingH(coil))));
+        List.of(
+            "Le expected without a ring", Figures.millihenries(InductanceEstimate.plainH(coil))),
+        List.of(
+            "Le expected with a ring", Figures.millihenries(InductanceEstimate.withRingH(coil))));
   }
 
   private static List<List<String>> motor(MotorDesign motor) {
@@ -152,9 +154,9 @@ final class MotorTable {
     RoundWireCoil coil = motor.orElseThrow().winding().coil();
     String estimate =
         " Expected of this coil: "
-            + Figures.millihenries(CoilInductance.plainH(coil))
+            + Figures.millihenries(InductanceEstimate.plainH(coil))
             + " in a plain motor, "
-            + Figures.millihenries(CoilInductance.withRingH(coil))
+            + Figures.millihenries(InductanceEstimate.withRingH(coil))
             + " with a shorting ring, good to a third either way.";
     return brief.statedInductanceH().isPresent()
         ? "Given by the spec. It takes "

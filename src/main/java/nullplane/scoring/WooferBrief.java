@@ -4,7 +4,7 @@ import java.util.OptionalDouble;
 import nullplane.driver.Mounting;
 import nullplane.driver.Woofer;
 import nullplane.motor.CoilBrief;
-import nullplane.motor.CoilInductance;
+import nullplane.motor.InductanceEstimate;
 import nullplane.motor.Winding;
 import nullplane.units.Air;
 import nullplane.units.Checks;
@@ -78,7 +78,7 @@ public record WooferBrief(
             nominalM,
             effectiveAreaM2(),
             winding.resistanceOhm(),
-            statedInductanceH.orElseGet(() -> CoilInductance.plainH(winding.coil())),
+            statedInductanceH.orElseGet(() -> InductanceEstimate.plainH(winding.coil())),
             chosenMassKg,
             1,
             1,

@@ -66,7 +66,7 @@ class MotorReference {
   @Test
   void bc03WheelersCoil() {
     HandbookRow row = HandbookRow.of("BC03");
-    assertThat(CoilInductance.wheelerH(0.030, 0.020, 0.020, 140) * 1e3)
+    assertThat(InductanceEstimate.wheelerH(0.030, 0.020, 0.020, 140) * 1e3)
         .isCloseTo(row.figure("0.9921"), withinPercentage(0.01));
   }
 

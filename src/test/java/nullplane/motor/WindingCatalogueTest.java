@@ -186,7 +186,7 @@ class WindingCatalogueTest {
   @Test
   void aStatedInductanceAsksForARingOrNone() {
     RoundWireCoil coil = CATALOGUE.windings().get(0).coil();
-    double air = CoilInductance.inAirH(coil);
+    double air = InductanceEstimate.inAirH(coil);
     assertThat(Ring.neededFor(1.3 * air, coil)).isEqualTo(Ring.NONE);
     assertThat(Ring.neededFor(0.8 * air, coil)).isEqualTo(Ring.PARTIAL);
     assertThat(Ring.neededFor(0.5 * air, coil)).isEqualTo(Ring.WHOLE);

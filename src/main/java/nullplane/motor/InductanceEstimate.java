@@ -11,7 +11,7 @@ import nullplane.driver.RoundWireCoil;
  * kHz, where Le is read, eddy currents in solid steel undo most of what the iron adds, and a closed
  * ring or cap of copper takes more than half. The estimate is good to about a third either way.
  */
-public final class CoilInductance {
+public final class InductanceEstimate {
   /** What solid steel without a ring makes of the coil in air, near 1 kHz (1). Common practice. */
   public static final double PLAIN_FACTOR = 1.2;
 
@@ -23,7 +23,7 @@ public final class CoilInductance {
 
   private static final double INCH_M = 0.0254;
 
-  private CoilInductance() {}
+  private InductanceEstimate() {}
 
   /**
    * Returns the inductance of the coil in air (H).
