@@ -1,7 +1,8 @@
 package nullplane.io;
 
 import java.io.IOException;
-import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import nullplane.judging.Comparison;
 import nullplane.judging.ConeDecay;
 import nullplane.judging.ParameterGroup;
@@ -41,9 +42,9 @@ public final class ComparisonJson {
     json.objects("secondDecays", comparison.secondDecays(), this::decay);
   }
 
-  private void shares(List<Double> shares) throws IOException {
+  private void shares(Map<ParameterGroup, Double> shares) throws IOException {
     for (ParameterGroup group : ParameterGroup.values()) {
-      json.number(key(group), shares.get(group.ordinal()));
+      json.number(key(group), Objects.requireNonNull(shares.get(group)));
     }
   }
 

@@ -1,5 +1,8 @@
 package nullplane.judging;
 
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.Objects;
 import nullplane.driver.Mounting;
 import nullplane.driver.SmallSignal;
 import nullplane.driver.Woofer;
@@ -15,9 +18,9 @@ final class FreeAirSheet {
 
   private final String name;
   private final double nominalM;
-  private final double[] quantities;
+  private final Map<ParameterGroup, Double> quantities;
 
-  private FreeAirSheet(String name, double nominalM, double[] quantities) {
+  private FreeAirSheet(String name, double nominalM, Map<ParameterGroup, Double> quantities) {
     this.name = name;
     this.nominalM = nominalM;
     this.quantities = quantities;
@@ -26,22 +29,22 @@ final class FreeAirSheet {
   /** Returns the sheet of a woofer. */
   static FreeAirSheet of(Woofer woofer, Air air) {
     SmallSignal set = SmallSignal.of(woofer, Mounting.FREE_AIR, air);
-    double[] quantities = new double[ParameterGroup.values().length];
-    quantities[ParameterGroup.RESONANCE.ordinal()] = set.resonanceHz();
-    quantities[ParameterGroup.ELECTRICAL_Q.ordinal()] = set.electricalQ();
-    quantities[ParameterGroup.MECHANICAL_Q.ordinal()] = set.mechanicalQ();
-    quantities[ParameterGroup.MOVING_MASS.ordinal()] = woofer.bareMassKg();
-    quantities[ParameterGroup.AREA.ordinal()] = woofer.effectiveAreaM2();
-    quantities[ParameterGroup.TRAVEL.ordinal()] = woofer.travelM();
-    quantities[ParameterGroup.INDUCTANCE.ordinal()] = woofer.inductanceH();
-    quantities[ParameterGroup.RESISTANCE.ordinal()] = woofer.resistanceOhm();
-    quantities[ParameterGroup.POWER.ordinal()] = woofer.powerW();
+    Map<ParameterGroup, Double> quantities = new EnumMap<>(ParameterGroup.class);
+    quantities.put(ParameterGroup.RESONANCE, set.resonanceHz());
+    quantities.put(ParameterGroup.ELECTRICAL_Q, set.electricalQ());
+    quantities.put(ParameterGroup.MECHANICAL_Q, set.mechanicalQ());
+    quantities.put(ParameterGroup.MOVING_MASS, woofer.bareMassKg());
+    quantities.put(ParameterGroup.AREA, woofer.effectiveAreaM2());
+    quantities.put(ParameterGroup.TRAVEL, woofer.travelM());
+    quantities.put(ParameterGroup.INDUCTANCE, woofer.inductanceH());
+    quantities.put(ParameterGroup.RESISTANCE, woofer.resistanceOhm());
+    quantities.put(ParameterGroup.POWER, woofer.powerW());
     return new FreeAirSheet(woofer.name(), woofer.nominalM(), quantities);
   }
 
   /** Returns a group's quantity, in the unit of {@link Woofer} or {@link SmallSignal}. */
   double quantity(ParameterGroup group) {
-    return quantities[group.ordinal()];
+    return Objects.requireNonNull(quantities.get(group));
   }
 
   /**
@@ -50,12 +53,14 @@ final class FreeAirSheet {
    * sheets comes first, so that they have no share in any difference.
    */
   FreeAirSheet with(FreeAirSheet other, int bits) {
-    double[] mixed = new double[quantities.length];
-    for (int i = 0; i < mixed.length; i++) {
-      double own = quantities[i];
-      double others = other.quantities[i];
+    Map<ParameterGroup, Double> mixed = new EnumMap<>(ParameterGroup.class);
+    int bit = 1;
+    for (ParameterGroup group : ParameterGroup.values()) {
+      double own = quantity(group);
+      double others = other.quantity(group);
       boolean same = Math.abs(own - others) <= SAME * Math.max(Math.abs(own), Math.abs(others));
-      mixed[i] = same ? Math.min(own, others) : (bits >> i & 1) == 0 ? own : others;
+      mixed.put(group, same ? Math.min(own, others) : (bits & bit) == 0 ? own : others);
+      bit <<= 1;
     }
     return new FreeAirSheet(name, nominalM, mixed);
   }

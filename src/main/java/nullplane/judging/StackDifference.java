@@ -1,6 +1,7 @@
 package nullplane.judging;
 
-import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import nullplane.units.Curve;
 
 /**
@@ -11,18 +12,18 @@ import nullplane.units.Curve;
  * @param firstLevelDb level with the first woofer at the target's voltage, no network (dB re 20
  *     uPa)
  * @param secondLevelDb the same with the second (dB re 20 uPa)
- * @param sharesDb what each parameter adds on the way from the first to the second (dB), in the
- *     order of {@link ParameterGroup}; at every frequency they add up to second minus first
+ * @param sharesDb what each parameter adds on the way from the first to the second (dB); at every
+ *     frequency they add up to second minus first
  */
 public record StackDifference(
     String stack,
     Curve frequencyHz,
     Curve firstLevelDb,
     Curve secondLevelDb,
-    List<Curve> sharesDb) {
-  /** Copies the list and checks its length. */
+    Map<ParameterGroup, Curve> sharesDb) {
+  /** Copies the map and checks that no parameter is missing. */
   public StackDifference {
-    sharesDb = List.copyOf(sharesDb);
+    sharesDb = Map.copyOf(sharesDb);
     if (sharesDb.size() != ParameterGroup.values().length) {
       throw new IllegalArgumentException(sharesDb.size() + " shares");
     }
@@ -34,7 +35,7 @@ public record StackDifference(
    * @param group the parameter
    */
   public Curve shareDb(ParameterGroup group) {
-    return sharesDb.get(group.ordinal());
+    return Objects.requireNonNull(sharesDb.get(group));
   }
 
   /**

@@ -1,7 +1,10 @@
 package nullplane.judging;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import nullplane.driver.Woofer;
 import nullplane.scoring.Grade;
 import nullplane.scoring.ScorersBySize;
@@ -23,8 +26,7 @@ import nullplane.units.Curve;
  * @param second the woofer it goes to
  * @param firstGrade grade of the first
  * @param secondGrade grade of the second
- * @param costSharesDb what each parameter adds to the score's cost (dB), in the order of {@link
- *     ParameterGroup}
+ * @param costSharesDb what each parameter adds to the score's cost (dB)
  * @param violationShares what each parameter adds to the distance to buildability (1), in that
  *     order
  * @param stacks one entry per stack, in the spec's order
@@ -34,14 +36,23 @@ public record WooferDifference(
     Woofer second,
     Grade firstGrade,
     Grade secondGrade,
-    List<Double> costSharesDb,
-    List<Double> violationShares,
+    Map<ParameterGroup, Double> costSharesDb,
+    Map<ParameterGroup, Double> violationShares,
     List<StackDifference> stacks) {
   /** Copies the lists. */
   public WooferDifference {
-    costSharesDb = List.copyOf(costSharesDb);
-    violationShares = List.copyOf(violationShares);
+    costSharesDb = Map.copyOf(costSharesDb);
+    violationShares = Map.copyOf(violationShares);
     stacks = List.copyOf(stacks);
+  }
+
+  /**
+   * Returns what a parameter adds to the score's cost (dB).
+   *
+   * @param group the parameter
+   */
+  public double costShareDb(ParameterGroup group) {
+    return Objects.requireNonNull(costSharesDb.get(group));
   }
 
   /**
@@ -62,20 +73,21 @@ public record WooferDifference(
         ShapleyValues.of(
             ParameterGroup.values().length,
             bits -> figuresOf(from.with(to, bits).woofer(air), wirings, scorers));
-    List<Double> cost = new ArrayList<>();
-    List<Double> violation = new ArrayList<>();
-    for (double[] share : shares) {
-      cost.add(share[0]);
-      violation.add(share[1]);
+    List<ParameterGroup> groups = List.of(ParameterGroup.values());
+    Map<ParameterGroup, Double> cost = new EnumMap<>(ParameterGroup.class);
+    Map<ParameterGroup, Double> violation = new EnumMap<>(ParameterGroup.class);
+    for (int i = 0; i < shares.length; i++) {
+      cost.put(groups.get(i), shares[i][0]);
+      violation.put(groups.get(i), shares[i][1]);
     }
     List<Curve> firstLevels = levelsOf(first, wirings, scorers);
     List<Curve> secondLevels = levelsOf(second, wirings, scorers);
     Curve axis = scorers.of(first).axis().frequencyHz();
     List<StackDifference> stacks = new ArrayList<>();
     for (int s = 0; s < wirings.size(); s++) {
-      List<Curve> ofStack = new ArrayList<>();
-      for (double[] share : shares) {
-        ofStack.add(part(share, 2 + s * axis.size(), axis.size()));
+      Map<ParameterGroup, Curve> ofStack = new EnumMap<>(ParameterGroup.class);
+      for (int i = 0; i < shares.length; i++) {
+        ofStack.put(groups.get(i), part(shares[i], 2 + s * axis.size(), axis.size()));
       }
       stacks.add(
           new StackDifference(

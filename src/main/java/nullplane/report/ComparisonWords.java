@@ -39,25 +39,23 @@ final class ComparisonWords {
     double cost = difference.secondGrade().costDb() - difference.firstGrade().costDb();
     boolean secondBetter = difference.secondGrade().compareTo(difference.firstGrade()) < 0;
     boolean equal = difference.secondGrade().compareTo(difference.firstGrade()) == 0;
-    int most = 0;
-    for (int i = 1; i < difference.costSharesDb().size(); i++) {
-      if (Math.abs(difference.costSharesDb().get(i))
-          > Math.abs(difference.costSharesDb().get(most))) {
-        most = i;
+    ParameterGroup group = ParameterGroup.RESONANCE;
+    for (ParameterGroup other : ParameterGroup.values()) {
+      if (Math.abs(difference.costShareDb(other)) > Math.abs(difference.costShareDb(group))) {
+        group = other;
       }
     }
-    ParameterGroup group = ParameterGroup.values()[most];
     if (equal) {
       return first() + " and " + second() + " are worth the same on these panels.";
     }
     return (secondBetter ? second() : first())
         + " suits these panels better: its score costs "
         + Figures.decibels(Math.abs(cost))
-        + (secondBetter == cost < 0 ? " less" : " more, but it breaks fewer constraints")
+        + (secondBetter == (cost < 0) ? " less" : " more, but it breaks fewer constraints")
         + ". The largest share in that is the "
         + group.word()
         + "'s, "
-        + Figures.signedDecibels(difference.costSharesDb().get(most))
+        + Figures.signedDecibels(difference.costShareDb(group))
         + " from "
         + first()
         + " to "
@@ -169,7 +167,7 @@ final class ComparisonWords {
     List<List<String>> rows = new ArrayList<>();
     double sum = 0;
     for (ParameterGroup group : ParameterGroup.values()) {
-      double share = difference.costSharesDb().get(group.ordinal());
+      double share = difference.costShareDb(group);
       sum += share;
       rows.add(List.of(group.symbol(), signed(share)));
     }
@@ -205,7 +203,7 @@ final class ComparisonWords {
     }
     int at = largest.largestAt(group);
     double share = largest.shareDb(group).at(at);
-    double cost = comparison.difference().costSharesDb().get(group.ordinal());
+    double cost = comparison.difference().costShareDb(group);
     String inLevel =
         Math.abs(share) < UNSEEN_DB
             ? "Here it changes no response"

@@ -114,9 +114,9 @@ class WooferDifferenceProperties {
       assertThat(stack.shareDb(ParameterGroup.TRAVEL).stream()).allMatch(share -> share == 0);
       assertThat(stack.shareDb(ParameterGroup.POWER).stream()).allMatch(share -> share == 0);
     }
-    assertThat(there.costSharesDb().stream().mapToDouble(x -> x).sum())
+    assertThat(there.costSharesDb().values().stream().mapToDouble(x -> x).sum())
         .isCloseTo(there.secondGrade().costDb() - there.firstGrade().costDb(), within(SUM_DB));
-    assertThat(there.violationShares().stream().mapToDouble(x -> x).sum())
+    assertThat(there.violationShares().values().stream().mapToDouble(x -> x).sum())
         .isCloseTo(
             there.secondGrade().violation() - there.firstGrade().violation(), within(SUM_DB));
   }
@@ -133,8 +133,8 @@ class WooferDifferenceProperties {
     Woofer b = from.with(other, taken).woofer(WorkshopSpecs.AIR).withName("b");
     WooferDifference difference = WooferDifference.between(a, b, scorers);
     for (ParameterGroup group : ParameterGroup.values()) {
-      if ((common >> group.ordinal() & 1) != 0) {
-        assertThat(difference.costSharesDb().get(group.ordinal())).as(group.symbol()).isZero();
+      if ((common >> List.of(ParameterGroup.values()).indexOf(group) & 1) != 0) {
+        assertThat(difference.costShareDb(group)).as(group.symbol()).isZero();
         for (StackDifference stack : difference.stacks()) {
           assertThat(stack.shareDb(group).stream()).as(group.symbol()).allMatch(x -> x == 0);
         }
