@@ -78,8 +78,8 @@ public final class ComparisonReport {
             woofer ->
                 new Named(
                     woofer.woofer().name(),
-                    stack -> woofer.stacks().get(stack).curves().frequencyHz(),
-                    stack -> which.apply(woofer.stacks().get(stack).curves())))
+                    woofer.stacks().stream().map(stack -> stack.curves().frequencyHz()).toList(),
+                    woofer.stacks().stream().map(stack -> which.apply(stack.curves())).toList()))
         .toList();
   }
 
@@ -131,23 +131,25 @@ public final class ComparisonReport {
             .limit(CurvesByStack.MOST - 1)
             .toList();
     List<Named> curves = new ArrayList<>();
+    List<Curve> axes = difference.stacks().stream().map(StackDifference::frequencyHz).toList();
     curves.add(
         new Named(
             "whole difference",
-            stack -> difference.stacks().get(stack).frequencyHz(),
-            stack -> sum(difference.stacks().get(stack), List.of(ParameterGroup.values()))));
+            axes,
+            difference.stacks().stream()
+                .map(stack -> sum(stack, List.of(ParameterGroup.values())))
+                .toList()));
     for (ParameterGroup group : shown) {
       curves.add(
           new Named(
               group.symbol(),
-              stack -> difference.stacks().get(stack).frequencyHz(),
-              stack -> difference.stacks().get(stack).shareDb(group)));
+              axes,
+              difference.stacks().stream().map(stack -> stack.shareDb(group)).toList()));
     }
     double most = 4;
     for (Named curve : curves) {
-      for (int s = 0; s < spec.stacks().size(); s++) {
-        most =
-            Math.max(most, curve.valuesOfStack().apply(s).stream().map(Math::abs).max().orElse(0));
+      for (Curve values : curve.values()) {
+        most = Math.max(most, values.stream().map(Math::abs).max().orElse(0));
       }
     }
     double end = Math.min(30, most > 14 ? 10 * Math.ceil(most / 10) : 2 * Math.ceil(most / 2));

@@ -4,7 +4,6 @@ import java.awt.Color;
 import java.awt.Graphics2D;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.function.Function;
 import nullplane.report.AxisLettering.Entry;
 import nullplane.report.Lettering.Align;
 import nullplane.scoring.DesignSpec;
@@ -36,11 +35,15 @@ final class CurvesByStack {
    * What is compared.
    *
    * @param name what the legend calls it
-   * @param frequencyHz the axis of its curves by stack (Hz)
-   * @param valuesOfStack its curve in a stack, by the stack's place in the spec (unit of the axis)
+   * @param frequencyHz the axis of its curve in each stack, in the spec's order (Hz)
+   * @param values its curve in each stack (unit of the axis)
    */
-  record Named(
-      String name, Function<Integer, Curve> frequencyHz, Function<Integer, Curve> valuesOfStack) {}
+  record Named(String name, List<Curve> frequencyHz, List<Curve> values) {
+    Named {
+      frequencyHz = List.copyOf(frequencyHz);
+      values = List.copyOf(values);
+    }
+  }
 
   /**
    * @param spec the spec
@@ -100,8 +103,8 @@ final class CurvesByStack {
     }
     plot.grid(Charts.multiples(values, step), Charts.multiples(values, step / 5));
     for (int i = 0; i < woofers.size(); i++) {
-      double[] frequency = woofers.get(i).frequencyHz().apply(stack).toArray();
-      double[] y = woofers.get(i).valuesOfStack().apply(stack).toArray();
+      double[] frequency = woofers.get(i).frequencyHz().get(stack).toArray();
+      double[] y = woofers.get(i).values().get(stack).toArray();
       Color colour = Palette.stack(i);
       plot.curve(frequency, y, colour, LineStyle.MAIN);
       double[] at = MARKS_HZ.clone();

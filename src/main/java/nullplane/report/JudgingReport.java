@@ -96,8 +96,8 @@ public final class JudgingReport {
       named.add(
           new CurvesByStack.Named(
               best ? "best buildable" : woofer.woofer().name(),
-              stack -> woofer.stacks().get(stack).curves().frequencyHz(),
-              stack -> which.apply(woofer.stacks().get(stack).curves())));
+              woofer.stacks().stream().map(stack -> stack.curves().frequencyHz()).toList(),
+              woofer.stacks().stream().map(stack -> which.apply(stack.curves())).toList()));
     }
     String condition = atVoltage ? ", " + Charts.plain(spec.target().voltageV()) + " V" : "";
     return new CurvesByStack(
