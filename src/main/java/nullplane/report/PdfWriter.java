@@ -19,6 +19,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TimeZone;
 import java.util.function.Function;
+import java.util.logging.Level;
+import java.util.logging.Logger;
 import java.util.regex.Pattern;
 import javax.xml.XMLConstants;
 import javax.xml.parsers.DocumentBuilderFactory;
@@ -35,6 +37,16 @@ import org.xml.sax.SAXException;
  * gives the same bytes; nothing is ever fetched from outside.
  */
 final class PdfWriter {
+  /**
+   * Kept here so that its level stays: the library would tell of every standard font that it
+   * replaces by the embedded one, which is what is wanted.
+   */
+  private static final Logger FONT_NOTICES = Logger.getLogger("org.apache.pdfbox");
+
+  static {
+    FONT_NOTICES.setLevel(Level.SEVERE);
+  }
+
   private static final Pattern UNIT =
       Pattern.compile("(\\d) (?=(?:k?Hz|[cm]?m|g|V|W|ohm|dB|kPa|s|h|T|mH|%)(?![\\p{L}\\d]))");
   private static final Pattern CELSIUS = Pattern.compile("(\\d+)[ \u00a0]\u00b0C");

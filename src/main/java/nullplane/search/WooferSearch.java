@@ -96,7 +96,9 @@ public final class WooferSearch {
     String reason =
         stopped
             ? "stopped on request with the best so far"
-            : "budget of " + conduct.evaluations() + " evaluations used";
+            : "budget of "
+                + conduct.evaluations()
+                + " evaluations used, then the best ones polished";
     return new SearchOutcome(
         ranked,
         candidates.evaluations(),
