@@ -16,7 +16,8 @@ import nullplane.sample.BriefWindow;
  * @param windows acceptance windows by the values' keys; each takes the place of the usual one
  * @param values coil, motor and large-signal values; each takes the place of the one with its key,
  *     or stands behind the others of its section
- * @param tests tests that stand behind the usual ones, for example a sampling plan
+ * @param tests tests that stand behind the usual ones, for example a sampling plan; each takes the
+ *     place of the usual one with its name
  * @param priorities what matters most, first things first; empty for the usual order
  * @param windowNotes why the windows are what they are, in sentences; empty if nothing is known
  */

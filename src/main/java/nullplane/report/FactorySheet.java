@@ -24,6 +24,9 @@ public final class FactorySheet {
   /** File name of the picture that only this sheet has, without its ending. */
   static final String WINDOW_PICTURE = "window";
 
+  /** Values that count whole things. */
+  private static final List<String> COUNTED = List.of("layers", "turns");
+
   private static final int SWEEP_POINTS = 171;
   private static final String LEVEL_FILE = Charts.Kind.LEVEL.fileStem() + ".svg";
   private static final String LOUDEST_FILE = Charts.Kind.LOUDEST.fileStem() + ".svg";
@@ -68,11 +71,20 @@ public final class FactorySheet {
         run.version(),
         assessment.woofer(),
         values,
-        Stream.concat(texts.tests().stream(), parts.tests().stream()).toList(),
+        tests(),
         parts.priorities().isEmpty() ? texts.priorities() : parts.priorities(),
         texts.questions(),
         assessment.stacks(),
         window(values));
+  }
+
+  /** The usual tests, those replaced that the parts know better. */
+  private List<BriefTest> tests() {
+    List<String> replaced = parts.tests().stream().map(BriefTest::name).toList();
+    return Stream.concat(
+            texts.tests().stream().filter(test -> !replaced.contains(test.name())),
+            parts.tests().stream())
+        .toList();
   }
 
   private ImpedanceWindow window(List<BriefValue> values) {
@@ -176,10 +188,6 @@ public final class FactorySheet {
                   + Figures.NOT_DETERMINED
                   + " on this sheet."));
     }
-    if (!parts.windowNotes().isEmpty()) {
-      blocks.add(new Document.Heading(2, "Why these windows"));
-      blocks.add(new Document.Bullets(parts.windowNotes()));
-    }
   }
 
   private void motor(List<Document.Block> blocks) {
@@ -223,6 +231,10 @@ public final class FactorySheet {
   }
 
   private void reasons(List<Document.Block> blocks) {
+    if (!parts.windowNotes().isEmpty()) {
+      blocks.add(new Document.Heading(2, "Why these windows"));
+      blocks.add(new Document.Bullets(parts.windowNotes()));
+    }
     blocks.add(new Document.Heading(2, "Why each value"));
     List<List<String>> rows = new ArrayList<>();
     for (BriefValue value : brief.values()) {
@@ -284,6 +296,9 @@ public final class FactorySheet {
   private static String target(BriefValue value) {
     if (!value.words().isEmpty()) {
       return value.words();
+    }
+    if (COUNTED.contains(value.key()) && value.target().isPresent()) {
+      return Long.toString(Math.round(value.target().getAsDouble()));
     }
     boolean limitOnly = value.target().isEmpty() && value.window().limits();
     return limitOnly ? "-" : number(value.target(), value.unit());

@@ -51,7 +51,9 @@ final class ToleranceParts {
   }
 
   private static String percent(MeasuredQuantity quantity, double halfWidth) {
-    return quantity.inDecibels() ? Figures.of(halfWidth, "dB") : Figures.of(100 * halfWidth, "%");
+    return quantity.inDecibels()
+        ? Charts.plain(halfWidth) + "\u00a0dB"
+        : Charts.plain(100 * halfWidth) + "\u00a0%";
   }
 
   /** The value's key on the sheet, which is that of a woofer file. */
@@ -73,7 +75,7 @@ final class ToleranceParts {
   private static BriefTest sampling(ToleranceStudy study) {
     SamplingPlan plan = study.sampling();
     return new BriefTest(
-        "Sampling",
+        "Lots",
         String.format(
             Locale.ROOT,
             "ISO 2859-1, level %s, single, normal, AQL %s: for an order of %d, code letter %s, %d"
@@ -91,7 +93,7 @@ final class ToleranceParts {
             plan.rejectionNumber(),
             100 * (1 - study.conduct().wantedYield()),
             100 * study.lotTakenIfBad()),
-        study.everyUnit() ? "every unit instead" : plan.sampleSize() + " of a lot");
+        study.everyUnit() ? "better every unit" : plan.sampleSize() + " of a lot");
   }
 
   private static List<String> notes(ToleranceStudy study) {
