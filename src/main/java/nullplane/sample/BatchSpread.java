@@ -81,6 +81,17 @@ public record BatchSpread(
         outlier(names, values, mean, deviation));
   }
 
+  /**
+   * Returns whether the scatter is too wide for the window wherever its mean lies: six standard
+   * deviations are more than the window's width, Cp below 1. Source: ISO 22514-2.
+   */
+  public boolean tooWide() {
+    BriefWindow window = value.window();
+    return window.lower().isPresent()
+        && window.upper().isPresent()
+        && 6 * deviation > window.upper().getAsDouble() - window.lower().getAsDouble();
+  }
+
   private static Optional<String> outlier(
       List<String> names, List<Double> values, double mean, double deviation) {
     int n = values.size();

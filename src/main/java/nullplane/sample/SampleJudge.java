@@ -52,13 +52,23 @@ public final class SampleJudge {
     List<SampleResult> results = new ArrayList<>();
     measured.forEach(sample -> results.add(result(sample)));
     boolean fails = results.stream().anyMatch(result -> result.decision() == Decision.FAIL);
+    List<BatchSpread> spreads = BatchSpread.all(results);
+    List<String> allNotes = new ArrayList<>(notes);
+    for (BatchSpread spread : spreads) {
+      if (spread.tooWide()) {
+        allNotes.add(
+            spread.value().name()
+                + ": the samples scatter by more than the window bears, a sixth of its width; no"
+                + " change of the mean mends that, so ask for less scatter too");
+      }
+    }
     return new SampleOutcome(
         brief,
         stacks.withBriefParts(brief.woofer()),
         results,
-        BatchSpread.all(results),
+        spreads,
         fails ? request(measured, results, locked) : Optional.empty(),
-        notes);
+        allNotes);
   }
 
   private SampleResult result(MeasuredSample sample) {
