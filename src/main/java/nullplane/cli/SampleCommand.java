@@ -107,7 +107,8 @@ final class SampleCommand implements Callable<Integer> {
     StepClock clock = new StepClock();
     List<InputFault> faults = new ArrayList<>();
     Optional<ReadSpec> spec = PanelCommand.unlessFaulty(() -> SpecReader.read(specFile), faults);
-    Optional<ReadBrief> brief = PanelCommand.unlessFaulty(() -> BriefReader.read(briefFile), faults);
+    Optional<ReadBrief> brief =
+        PanelCommand.unlessFaulty(() -> BriefReader.read(briefFile), faults);
     Optional<ReadMeasurements> measured =
         PanelCommand.unlessFaulty(() -> MeasurementsReader.read(measurementsFile), faults);
     if (spec.isPresent() && brief.isPresent()) {
@@ -139,7 +140,8 @@ final class SampleCommand implements Callable<Integer> {
       try (ResultFolder results = ResultFolder.open(folder)) {
         results.add("sample.json", json);
         results.add("sample.csv", SampleCsv.of(outcome));
-        SampleReport.parts(outcome, run).forEach((name, part) -> results.add(name, part.get()));
+        SampleReport.parts(read.spec(), outcome, run)
+            .forEach((name, part) -> results.add(name, part.get()));
         clock.done("write");
         results.publish(
             new RunManifest(
@@ -186,8 +188,7 @@ final class SampleCommand implements Callable<Integer> {
           "The brief was made from another state of the spec; windows and parts are the brief's,"
               + " panels and targets the spec's.");
     }
-    return new SampleJudge(new BriefStacks(scorer, brief))
-        .judge(samples.samples(), locked, notes);
+    return new SampleJudge(new BriefStacks(scorer, brief)).judge(samples.samples(), locked, notes);
   }
 
   private Set<Lever> locked() {
@@ -210,8 +211,7 @@ final class SampleCommand implements Callable<Integer> {
   }
 
   /** Adds a fault where the brief's stacks are not the spec's. */
-  private static void requireSameStacks(
-      DesignSpec spec, ReadBrief brief, List<InputFault> faults) {
+  private static void requireSameStacks(DesignSpec spec, ReadBrief brief, List<InputFault> faults) {
     List<SampleBrief.StackParts> parts = brief.brief().stacks();
     List<String> names = spec.stacks().stream().map(StackBrief::name).toList();
     List<String> found = parts.stream().map(SampleBrief.StackParts::name).toList();

@@ -71,7 +71,12 @@ public final class BriefReader {
                   values.add(value);
                 } else {
                   faults.add(
-                      node.line(), "values." + value.key(), "", "the value is here twice", "", WRITE);
+                      node.line(),
+                      "values." + value.key(),
+                      "",
+                      "the value is here twice",
+                      "",
+                      WRITE);
                 }
               });
     }
@@ -97,8 +102,16 @@ public final class BriefReader {
 
   private Optional<Woofer> woofer(YamlNode node, String name) {
     String[] fields = {
-      "nominalM", "effectiveAreaM2", "reOhm", "leH", "movingMassKg", "kmsNPerM", "rmsNsPerM",
-      "blTm", "travelM", "powerW"
+      "nominalM",
+      "effectiveAreaM2",
+      "reOhm",
+      "leH",
+      "movingMassKg",
+      "kmsNPerM",
+      "rmsNsPerM",
+      "blTm",
+      "travelM",
+      "powerW"
     };
     double[] found = new double[fields.length];
     boolean whole = true;
@@ -107,7 +120,7 @@ public final class BriefReader {
       boolean mayBeZero = "leH".equals(fields[i]);
       if (value.isEmpty()) {
         whole = false;
-      } else if (!(value.getAsDouble() > 0 || mayBeZero && value.getAsDouble() == 0)) {
+      } else if (!(value.getAsDouble() > 0 || (mayBeZero && value.getAsDouble() == 0))) {
         faults.add(
             node.line(),
             "woofer." + fields[i],
@@ -148,7 +161,12 @@ public final class BriefReader {
     OptionalDouble upper = optional(node, "upper", where);
     if (lower.isPresent() && upper.isPresent() && lower.getAsDouble() > upper.getAsDouble()) {
       faults.add(
-          node.line(), where, lower.getAsDouble() + "", "the lower limit is above the upper", "", WRITE);
+          node.line(),
+          where,
+          lower.getAsDouble() + "",
+          "the lower limit is above the upper",
+          "",
+          WRITE);
       return Optional.empty();
     }
     return Optional.of(

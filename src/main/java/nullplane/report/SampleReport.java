@@ -8,17 +8,19 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.function.Supplier;
-import java.util.stream.Collectors;
 import nullplane.fit.Finding;
 import nullplane.sample.BatchSpread;
+import nullplane.sample.BriefUnit;
 import nullplane.sample.BriefValue;
 import nullplane.sample.ChangeRequest;
-import nullplane.sample.Lever;
 import nullplane.sample.PartsFigures;
-import nullplane.sample.RequestRow;
 import nullplane.sample.SampleOutcome;
 import nullplane.sample.SampleResult;
 import nullplane.sample.ValueCheck;
+import nullplane.scoring.Assessment;
+import nullplane.scoring.DesignSpec;
+import nullplane.scoring.StackCurves;
+import nullplane.units.Curve;
 
 /** Samples against their brief for people: terminal text, a page, and the request to be sent. */
 public final class SampleReport {
@@ -26,6 +28,10 @@ public final class SampleReport {
       "Fitted from impedance sweeps at small travel. Travel, noises at large signals and looks are"
           + " judged by the brief's other tests; the levels are computed and replace no measurement"
           + " on the panel.";
+
+  private static final int MOST_DRAWN = 3;
+  private static final String LEVEL = "level";
+  private static final String BARE = "bare-level";
 
   private final SampleOutcome outcome;
   private final RunInfo run;
@@ -40,14 +46,20 @@ public final class SampleReport {
   /**
    * Returns what makes each file, by its relative path.
    *
+   * @param spec the spec
    * @param outcome the samples
    * @param run what tells two prints apart
    */
-  public static SortedMap<String, Supplier<byte[]>> parts(SampleOutcome outcome, RunInfo run) {
+  public static SortedMap<String, Supplier<byte[]>> parts(
+      DesignSpec spec, SampleOutcome outcome, RunInfo run) {
     SampleReport report = new SampleReport(outcome, run);
     SortedMap<String, Supplier<byte[]>> parts = new TreeMap<>();
+    report.picture(parts, spec, LEVEL, "Level with the best parts for each", StackCurves::levelDb);
+    report.picture(parts, spec, BARE, "Level without any network", StackCurves::bareLevelDb);
     parts.put("index.md", () -> DesignReport.utf8(MarkdownWriter.write(report.page())));
-    parts.put("index.html", () -> html(report.page()));
+    parts.put(
+        "index.html",
+        () -> DesignReport.utf8(HtmlWriter.write(report.page(), DesignReport.pictures(parts, ""))));
     outcome
         .request()
         .filter(ChangeRequest::asksForSomething)
@@ -75,9 +87,56 @@ public final class SampleReport {
    * @param folder where the files went; the last line, which may be wider than 80 columns
    * @param colour whether to set heads off by terminal codes
    */
-  public static String terminal(
-      SampleOutcome outcome, RunInfo run, String folder, boolean colour) {
+  public static String terminal(SampleOutcome outcome, RunInfo run, String folder, boolean colour) {
     return new SampleReport(outcome, run).terminal(folder, new TerminalPage(colour));
+  }
+
+  private void picture(
+      SortedMap<String, Supplier<byte[]>> parts,
+      DesignSpec spec,
+      String stem,
+      String heading,
+      Function<StackCurves, Curve> which) {
+    parts.put(stem + ".svg", new DesignReport.Once(() -> levels(spec, stem, heading, which).svg()));
+  }
+
+  private Picture levels(
+      DesignSpec spec, String stem, String heading, Function<StackCurves, Curve> which) {
+    List<Assessment> shown = new ArrayList<>(List.of(outcome.asked()));
+    List<String> names = new ArrayList<>(List.of("as asked for"));
+    for (SampleResult sample : outcome.samples()) {
+      if (sample.assessment().isPresent() && shown.size() <= MOST_DRAWN) {
+        shown.add(sample.assessment().orElseThrow());
+        names.add("sample " + Lettering.clean(sample.name()));
+      }
+    }
+    outcome
+        .request()
+        .filter(ChangeRequest::asksForSomething)
+        .ifPresent(
+            request -> {
+              shown.add(request.assessmentAfter());
+              names.add("after the change");
+            });
+    List<CurvesByStack.Named> named = new ArrayList<>();
+    for (int i = 0; i < shown.size(); i++) {
+      Assessment woofer = shown.get(i);
+      named.add(
+          new CurvesByStack.Named(
+              names.get(i),
+              stack -> woofer.stacks().get(stack).curves().frequencyHz(),
+              stack -> which.apply(woofer.stacks().get(stack).curves())));
+    }
+    String condition = ", " + Charts.plain(spec.target().voltageV()) + " V";
+    return new CurvesByStack(
+            spec,
+            stem,
+            heading,
+            Charts.levelTitle(spec, "Level", condition),
+            PlotRanges.of(spec, shown).levelDb(),
+            named,
+            true)
+        .picture();
   }
 
   private static byte[] html(Document document) {
@@ -127,9 +186,13 @@ public final class SampleReport {
     }
     if (!outcome.spreads().isEmpty()) {
       page.head("The batch");
-      PlainTable spread =
-          new PlainTable(List.of(List.of("", "n", "mean", "s, %", "Cpk", "apart")));
-      spreads().forEach(row -> spread.add(List.of(row.get(0), row.get(1), row.get(2), row.get(4), row.get(7), row.get(8))));
+      PlainTable spread = new PlainTable(List.of(List.of("", "n", "mean", "s", "Cpk", "apart")));
+      spreads()
+          .forEach(
+              row ->
+                  spread.add(
+                      List.of(
+                          row.get(0), row.get(1), row.get(2), row.get(4), row.get(7), row.get(8))));
       page.table(spread);
       page.blank();
     }
@@ -195,6 +258,18 @@ public final class SampleReport {
                 blocks.add(new Document.Link("request.html", "The request to the maker, one page"));
               }
             });
+    blocks.add(new Document.Heading(2, "In pictures"));
+    blocks.add(
+        new Document.Figure(
+            BARE + ".svg",
+            "Level without any network, where woofers differ most; wired as suits each best."));
+    blocks.add(
+        new Document.Figure(
+            LEVEL + ".svg",
+            "Level with the best available parts for each; the band is the corridor."
+                + (outcome.samples().size() > MOST_DRAWN
+                    ? " Only the first samples are drawn."
+                    : "")));
     for (SampleResult sample : outcome.samples()) {
       sample(sample, blocks);
     }
@@ -203,8 +278,7 @@ public final class SampleReport {
       blocks.add(
           new Document.Table(
               List.of(
-                  "Value", "n", "Mean", "Unit", "s, % of the mean", "Least", "Greatest", "Cpk",
-                  "Stands apart"),
+                  "Value", "n", "Mean", "Unit", "s", "Least", "Greatest", "Cpk", "Stands apart"),
               spreads(),
               List.of(false, true, true, false, true, true, true, true, false)));
       blocks.add(
@@ -217,8 +291,7 @@ public final class SampleReport {
     outcome.request().ifPresent(request -> panels(request, blocks));
     bullets(blocks, "Notes", outcome.notes());
     blocks.add(new Document.Paragraph(WHAT_IT_IS));
-    return new Document(
-        "Samples of " + Lettering.clean(outcome.brief().name()), blocks, foot());
+    return new Document("Samples of " + Lettering.clean(outcome.brief().name()), blocks, foot());
   }
 
   private void sample(SampleResult sample, List<Document.Block> blocks) {
@@ -301,14 +374,19 @@ public final class SampleReport {
     List<List<String>> rows = new ArrayList<>();
     for (BatchSpread spread : outcome.spreads()) {
       BriefValue value = spread.value();
-      boolean share = spread.mean() > 0;
+      boolean level = value.unit() == BriefUnit.DECIBEL;
+      boolean share = spread.mean() > 0 && !level;
       rows.add(
           List.of(
               SampleTexts.label(value),
               Integer.toString(spread.count()),
               SampleTexts.number(spread.mean(), value.unit()),
               value.unit().shown(),
-              share ? Figures.number(100 * spread.deviation() / spread.mean()) : "-",
+              share
+                  ? Figures.percent(spread.deviation() / spread.mean())
+                  : (level
+                      ? Figures.decibels(spread.deviation())
+                      : SampleTexts.shown(spread.deviation(), value.unit())),
               SampleTexts.number(spread.least(), value.unit()),
               SampleTexts.number(spread.greatest(), value.unit()),
               spread.capability().isPresent()
@@ -325,120 +403,13 @@ public final class SampleReport {
   private void panels(ChangeRequest request, List<Document.Block> blocks) {
     blocks.add(
         new Document.Heading(2, "What the change does on the panels, with the brief's parts"));
-    blocks.add(beforeAfter(request.stacksBefore(), request.stacksAfter(), outcome.nominal()));
+    blocks.add(
+        ChangeLetter.beforeAfter(request.stacksBefore(), request.stacksAfter(), outcome.nominal()));
     blocks.add(new Document.Heading(2, "The same with the best available parts"));
-    blocks.add(beforeAfter(request.bestBefore(), request.bestAfter(), List.of()));
-  }
-
-  /** Figures before and after; those of the brief's woofer in brackets, where they are given. */
-  private static Document.Table beforeAfter(
-      List<PartsFigures> before, List<PartsFigures> after, List<PartsFigures> nominal) {
-    List<List<String>> rows = new ArrayList<>();
-    for (int s = 0; s < before.size(); s++) {
-      List<PartsFigures> three =
-          nominal.isEmpty()
-              ? List.of(before.get(s), after.get(s))
-              : List.of(before.get(s), after.get(s), nominal.get(s));
-      rows.add(
-          List.of(
-              Lettering.clean(before.get(s).stack()),
-              steps(three, stack -> Figures.decibelNumber(stack.rmsDeviationDb())),
-              steps(three, stack -> Figures.signedDecibelNumber(stack.meanDeviationDb())),
-              steps(three, stack -> Figures.decibelNumber(stack.worstExcessDb())),
-              steps(three, stack -> Figures.signedDecibelNumber(stack.outputMarginDb())),
-              steps(three, stack -> Figures.decibelNumber(stack.correctionDb()))));
-    }
-    String how = nominal.isEmpty() ? "Stack; now to afterwards" : "Stack; now to afterwards (brief)";
-    return new Document.Table(
-        List.of(
-            how,
-            "Level deviation, rms (dB)",
-            "Level against target (dB)",
-            "Outside the corridor (dB)",
-            "Loudest-level margin (dB)",
-            "Correction needed (dB)"),
-        rows,
-        List.of(false, true, true, true, true, true));
-  }
-
-  private static String steps(List<PartsFigures> stacks, Function<PartsFigures, String> figure) {
-    String change = figure.apply(stacks.get(0)) + " to " + figure.apply(stacks.get(1));
-    return stacks.size() > 2 ? change + " (" + figure.apply(stacks.get(2)) + ")" : change;
+    blocks.add(ChangeLetter.beforeAfter(request.bestBefore(), request.bestAfter(), List.of()));
   }
 
   private Document letter(ChangeRequest request) {
-    List<Document.Block> blocks = new ArrayList<>();
-    blocks.add(
-        new Document.Paragraph(
-            "Please change the next sample as follows. Everything else stays as it is, the area of"
-                + " the cone above all.",
-            true));
-    List<List<String>> rows = new ArrayList<>();
-    for (RequestRow row : request.rows()) {
-      rows.add(
-          List.of(
-              row.lever().inWords(),
-              texts.amount(row.lever(), request),
-              texts.why(row, request),
-              SampleTexts.effect(row)));
-    }
-    blocks.add(
-        new Document.Table(
-            List.of("What", "Please", "Why", "What it gives by itself"),
-            rows,
-            List.of(false, false, false, false)));
-    blocks.add(new Document.Heading(2, "What all changes together should give"));
-    blocks.add(expected(request));
-    blocks.add(new Document.Paragraph("Starting point: " + Lettering.clean(request.basis()) + "."));
-    if (!request.stillOutside().isEmpty()) {
-      blocks.add(
-          new Document.Paragraph(
-              "These changes do not bring into the window: "
-                  + request.stillOutside().stream()
-                      .map(texts::label)
-                      .collect(Collectors.joining(", "))
-                  + ". Please say what you would propose for that."));
-    }
-    if (!request.locked().isEmpty()) {
-      blocks.add(
-          new Document.Paragraph(
-              "Left as they are by agreement: "
-                  + request.locked().stream().map(Lever::inWords).collect(Collectors.joining(", "))
-                  + "."));
-    }
-    blocks.add(new Document.Heading(2, "What it does on our panels"));
-    blocks.add(beforeAfter(request.stacksBefore(), request.stacksAfter(), outcome.nominal()));
-    blocks.add(new Document.Heading(2, "With the next sample, please send"));
-    blocks.add(
-        new Document.Bullets(
-            List.of(
-                "by how much each of the above was really changed;",
-                "impedance in free air, after break-in, modulus and phase, from 10 Hz to 1 kHz or"
-                    + " beyond, and a second sweep with a known mass on the cone;",
-                "anything that changed besides.")));
-    return new Document(
-        "Change request: " + Lettering.clean(outcome.brief().name()), blocks, foot());
-  }
-
-  private Document.Table expected(ChangeRequest request) {
-    List<List<String>> rows = new ArrayList<>();
-    for (BriefValue value : outcome.brief().values()) {
-      Double before = request.before().get(value.key());
-      Double after = request.after().get(value.key());
-      if (before != null && after != null && value.window().limits()) {
-        rows.add(
-            List.of(
-                SampleTexts.label(value),
-                Lettering.clean(value.name()),
-                SampleTexts.number(before, value.unit()),
-                SampleTexts.number(after, value.unit()),
-                SampleTexts.window(value),
-                value.unit().shown()));
-      }
-    }
-    return new Document.Table(
-        List.of("Symbol", "Value", "Now", "Afterwards", "Window", "Unit"),
-        rows,
-        List.of(false, false, true, true, true, false));
+    return new ChangeLetter(outcome, request).document(foot());
   }
 }

@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import nullplane.driver.RoundWireCoil;
+import nullplane.driver.Woofer;
 import nullplane.fit.Finding;
 import nullplane.sample.BriefUnit;
 import nullplane.sample.BriefValue;
@@ -98,8 +99,7 @@ final class SampleTexts {
     }
     String is = label(value) + " is " + shown(estimate.value(), value.unit());
     BriefWindow window = value.window();
-    boolean high =
-        window.upper().isPresent() && estimate.upper95() > window.upper().getAsDouble();
+    boolean high = window.upper().isPresent() && estimate.upper95() > window.upper().getAsDouble();
     String limit =
         high
             ? shown(window.upper().getAsDouble(), value.unit()) + " at most"
@@ -188,7 +188,9 @@ final class SampleTexts {
         request.stillOutside().isEmpty()
             ? "Then every window that the bench can tell is met"
             : "Still outside after that: "
-                + request.stillOutside().stream().map(this::label).collect(Collectors.joining(", "));
+                + request.stillOutside().stream()
+                    .map(this::label)
+                    .collect(Collectors.joining(", "));
     return rest
         + "; the grade goes from "
         + grade(request.gradeBefore())
@@ -199,7 +201,9 @@ final class SampleTexts {
 
   private static String grade(Grade grade) {
     return Figures.decibels(grade.costDb())
-        + (grade.feasible() ? "" : " with constraints broken by " + Figures.number(grade.violation()));
+        + (grade.feasible()
+            ? ""
+            : " with constraints broken by " + Figures.number(grade.violation()));
   }
 
   /** Returns by how much a lever is to be moved. */
@@ -224,6 +228,30 @@ final class SampleTexts {
               + Figures.millimetres(Math.abs(change.restMoveM()))
               + (change.restMoveM() > 0 ? " outwards" : " inwards");
     };
+  }
+
+  /** Returns from what to what a lever moves; empty where the request says so already. */
+  String fromTo(Lever lever, ChangeRequest request) {
+    return switch (lever) {
+      case MASS -> ", " + fromTo("moving-mass", request, lever);
+      case STIFFNESS -> ", " + fromTo("kms", request, lever);
+      case FLUX -> ", " + fromTo("bl", request, lever);
+      case WINDING -> ", " + fromTo("re", request, lever);
+      case REST_POSITION -> "";
+    };
+  }
+
+  private String fromTo(String key, ChangeRequest request, Lever lever) {
+    Woofer alone = request.change().only(lever).applyTo(request.woofer());
+    double after =
+        switch (lever) {
+          case MASS -> alone.bareMassKg();
+          case STIFFNESS -> alone.stiffnessNPerM();
+          case FLUX -> alone.forceFactorTm();
+          default -> alone.resistanceOhm();
+        };
+    double before = request.before().getOrDefault(key, Double.NaN);
+    return label(key) + " from " + shown(key, before) + " to " + shown(key, after);
   }
 
   private static String percent(double share) {
@@ -259,7 +287,12 @@ final class SampleTexts {
       double was = request.before().getOrDefault(key, Double.NaN);
       double target =
           brief.value(key).map(BriefValue::target).orElse(OptionalDouble.empty()).orElse(was);
-      parts.add(label(key) + " is too " + (was > target ? "high" : "low"));
+      String side = was > target ? "high" : "low";
+      parts.add(
+          label(key)
+              + (brief.window(key).accepts(was)
+                  ? " is near its " + ("high".equals(side) ? "upper" : "lower") + " limit"
+                  : " is too " + side));
     }
     return String.join(", ", parts) + ".";
   }

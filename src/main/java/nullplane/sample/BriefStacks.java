@@ -16,6 +16,7 @@ public final class BriefStacks {
   private final SystemScorer scorer;
   private final SampleBrief brief;
   private final FixedStacks fixed;
+  private final Assessment asked;
 
   /**
    * @param scorer scores woofers of the brief's piston size
@@ -27,9 +28,13 @@ public final class BriefStacks {
     this.scorer = scorer;
     this.brief = brief;
     Assessment nominal = scorer.assess(brief.woofer());
+    asked = nominal;
     if (nominal.stacks().size() != brief.stacks().size()) {
       throw new IllegalArgumentException(
-          nominal.stacks().size() + " stacks in the spec, " + brief.stacks().size() + " in the brief");
+          nominal.stacks().size()
+              + " stacks in the spec, "
+              + brief.stacks().size()
+              + " in the brief");
     }
     List<StackAssessment> stacks = new ArrayList<>();
     for (int s = 0; s < brief.stacks().size(); s++) {
@@ -60,6 +65,11 @@ public final class BriefStacks {
   /** Returns the scorer. */
   public SystemScorer scorer() {
     return scorer;
+  }
+
+  /** Returns what the brief's woofer does with the best available parts. */
+  public Assessment asked() {
+    return asked;
   }
 
   /** Returns the brief. */

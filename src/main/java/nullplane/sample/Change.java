@@ -4,7 +4,7 @@ import java.util.EnumSet;
 import java.util.Optional;
 import java.util.Set;
 import nullplane.driver.Woofer;
-import nullplane.motor.CoilInductance;
+import nullplane.motor.InductanceEstimate;
 import nullplane.motor.Winding;
 import nullplane.units.Checks;
 
@@ -55,7 +55,7 @@ public record Change(
 
     /** Returns the new inductance over the old (1). */
     public double inductanceRatio() {
-      return CoilInductance.plainH(to.coil()) / CoilInductance.plainH(from.coil());
+      return InductanceEstimate.plainH(to.coil()) / InductanceEstimate.plainH(from.coil());
     }
 
     /** Returns the travel gained, one way (m). */

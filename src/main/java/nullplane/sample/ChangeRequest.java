@@ -1,12 +1,13 @@
 package nullplane.sample;
 
+import java.util.Collections;
+import java.util.EnumSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.EnumSet;
-import java.util.LinkedHashMap;
-import java.util.Collections;
 import nullplane.driver.Woofer;
+import nullplane.scoring.Assessment;
 import nullplane.scoring.Grade;
 
 /**
@@ -21,12 +22,10 @@ import nullplane.scoring.Grade;
  * @param before figures of the brief before, by key (SI)
  * @param after the same after (SI)
  * @param stillOutside keys of the figures that stay outside their windows
- * @param gradeBefore grade before, with the best parts for it
- * @param gradeAfter grade after, with the best parts for it
  * @param stacksBefore every stack before, with the brief's parts
  * @param stacksAfter every stack after, with the brief's parts
- * @param bestBefore every stack before, with the best available parts
- * @param bestAfter every stack after, with the best available parts
+ * @param assessmentBefore what it does before, with the best available parts
+ * @param assessmentAfter what it does after, with the best available parts
  */
 public record ChangeRequest(
     String basis,
@@ -38,12 +37,10 @@ public record ChangeRequest(
     Map<String, Double> before,
     Map<String, Double> after,
     List<String> stillOutside,
-    Grade gradeBefore,
-    Grade gradeAfter,
     List<PartsFigures> stacksBefore,
     List<PartsFigures> stacksAfter,
-    List<PartsFigures> bestBefore,
-    List<PartsFigures> bestAfter) {
+    Assessment assessmentBefore,
+    Assessment assessmentAfter) {
   /** Copies the collections. */
   public ChangeRequest {
     rows = List.copyOf(rows);
@@ -55,8 +52,26 @@ public record ChangeRequest(
     stillOutside = List.copyOf(stillOutside);
     stacksBefore = List.copyOf(stacksBefore);
     stacksAfter = List.copyOf(stacksAfter);
-    bestBefore = List.copyOf(bestBefore);
-    bestAfter = List.copyOf(bestAfter);
+  }
+
+  /** Returns the grade before, with the best parts for it. */
+  public Grade gradeBefore() {
+    return assessmentBefore.grade();
+  }
+
+  /** Returns the grade after, with the best parts for it. */
+  public Grade gradeAfter() {
+    return assessmentAfter.grade();
+  }
+
+  /** Returns every stack before, with the best available parts. */
+  public List<PartsFigures> bestBefore() {
+    return BriefStacks.withBestParts(assessmentBefore);
+  }
+
+  /** Returns every stack after, with the best available parts. */
+  public List<PartsFigures> bestAfter() {
+    return BriefStacks.withBestParts(assessmentAfter);
   }
 
   /** Returns whether anything is asked for. */

@@ -1,7 +1,9 @@
 package nullplane.sample;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import nullplane.driver.Mounting;
@@ -10,11 +12,11 @@ import nullplane.motor.Winding;
 import nullplane.units.Air;
 
 /**
- * Finds the smallest change that brings a woofer into a brief's windows: every combination of
- * steps that a maker can take is tried, and the cheapest wins. Mass goes in round steps of about
- * half a percent, stiffness and flux in percent, the winding over neighbouring wires, layers and
- * turns. A lever costs what it is moved, in usual steps of {@link Lever}; being outside a window
- * costs far more than any lever, so that where the levers cannot reach, the nearest is found.
+ * Finds the smallest change that brings a woofer into a brief's windows: every combination of steps
+ * that a maker can take is tried, and the cheapest wins. Mass goes in round steps of about half a
+ * percent, stiffness and flux in percent, the winding over neighbouring wires, layers and turns. A
+ * lever costs what it is moved, in usual steps of {@link Lever}; being outside a window costs far
+ * more than any lever, so that where the levers cannot reach, the nearest is found.
  *
  * <p>What flux does not touch is priced first, and a combination that is already too dear is left.
  */
@@ -42,8 +44,7 @@ final class ChangeSearch {
   private final List<Integer> stiffnesses;
   private final List<Integer> fluxes;
 
-  /** At most one aim each, by the figure's place. */
-  private final List<List<WindowAim>> aims = new ArrayList<>();
+  private final Map<BenchFigure, WindowAim> aims = new EnumMap<>(BenchFigure.class);
 
   private double bestCost = Double.POSITIVE_INFINITY;
   private Change best = Change.NONE;
@@ -54,9 +55,7 @@ final class ChangeSearch {
     this.locked = locked;
     this.air = air;
     this.voltageV = voltageV;
-    for (BenchFigure figure : BenchFigure.values()) {
-      this.aims.add(aims.stream().filter(aim -> aim.figure() == figure).toList());
-    }
+    aims.forEach(aim -> this.aims.put(aim.figure(), aim));
     airMassKg = Mounting.FREE_AIR.airMassKg(woofer.radiusM(), air);
     volumeTimesStiffness = BenchFigure.VAS.of(woofer, air, voltageV) * woofer.stiffnessNPerM();
     boolean stiff = locked.contains(Lever.STIFFNESS);
@@ -170,11 +169,8 @@ final class ChangeSearch {
   }
 
   private double price(BenchFigure figure, double value) {
-    double price = 0;
-    for (WindowAim aim : aims.get(figure.ordinal())) {
-      price += aim.cost(value);
-    }
-    return price;
+    WindowAim aim = aims.get(figure);
+    return aim == null ? 0 : aim.cost(value);
   }
 
   /** Whole numbers of a range, 0 first and then ever further out, so that little is tried first. */

@@ -38,10 +38,8 @@ public enum Decision {
     if (window.accepts(estimate.lower95()) && window.accepts(estimate.upper95())) {
       return PASS;
     }
-    boolean below =
-        window.lower().isPresent() && estimate.upper95() < window.lower().getAsDouble();
-    boolean above =
-        window.upper().isPresent() && estimate.lower95() > window.upper().getAsDouble();
+    boolean below = window.lower().isPresent() && estimate.upper95() < window.lower().getAsDouble();
+    boolean above = window.upper().isPresent() && estimate.lower95() > window.upper().getAsDouble();
     return below || above ? FAIL : CANNOT_TELL;
   }
 

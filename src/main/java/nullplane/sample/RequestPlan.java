@@ -59,14 +59,14 @@ public record RequestPlan(
       Air air,
       double voltageV) {
     List<WindowAim> aims = WindowAim.of(brief, uncertainty);
-    Change change =
-        ChangeSearch.of(woofer, aims, brief.winding(), locked, air, voltageV);
+    Change change = ChangeSearch.of(woofer, aims, brief.winding(), locked, air, voltageV);
     BriefWindow restWindow = brief.window(REST);
     if (restPositionM.isPresent()
         && !locked.contains(Lever.REST_POSITION)
         && !restWindow.accepts(restPositionM.getAsDouble())) {
       double rest = restPositionM.getAsDouble();
-      double wanted = brief.value(REST).map(BriefValue::target).orElse(OptionalDouble.empty()).orElse(0);
+      double wanted =
+          brief.value(REST).map(BriefValue::target).orElse(OptionalDouble.empty()).orElse(0);
       change = change.withRestMove(wanted - rest, Math.abs(rest) - Math.abs(wanted));
     }
     Woofer changed = change.applyTo(woofer);
@@ -97,12 +97,7 @@ public record RequestPlan(
   }
 
   private static RequestRow row(
-      Lever lever,
-      Change change,
-      Woofer woofer,
-      List<WindowAim> aims,
-      Air air,
-      double voltageV) {
+      Lever lever, Change change, Woofer woofer, List<WindowAim> aims, Air air, double voltageV) {
     Woofer alone = change.only(lever).applyTo(woofer);
     List<String> why = new ArrayList<>();
     for (WindowAim aim : aims) {

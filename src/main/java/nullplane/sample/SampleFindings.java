@@ -92,7 +92,9 @@ final class SampleFindings {
         return why;
       }
     }
-    double value = BenchFigure.levelDb(at(from.get(0)) / at(from.get(1)) / at(from.get(2)), areaM2, air, voltageV);
+    double value =
+        BenchFigure.levelDb(
+            at(from.get(0)) / at(from.get(1)) / at(from.get(2)), areaM2, air, voltageV);
     double spread =
         DECIBELS_PER_NEPER * spread(from, p -> Math.log(p[0]) - Math.log(p[1]) - Math.log(p[2]));
     double reach = student() * spread;
@@ -119,8 +121,7 @@ final class SampleFindings {
     double variance = 0;
     for (int i = 0; i < count; i++) {
       for (int j = 0; j < count; j++) {
-        double correlation =
-            i == j ? 1 : fit.correlation(from.get(i), from.get(j)).orElse(0);
+        double correlation = i == j ? 1 : fit.correlation(from.get(i), from.get(j)).orElse(0);
         variance += slope[i] * slope[j] * correlation; // JCGM 100, eq. 13
       }
     }

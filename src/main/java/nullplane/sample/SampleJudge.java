@@ -64,6 +64,7 @@ public final class SampleJudge {
     }
     return new SampleOutcome(
         brief,
+        stacks.asked(),
         stacks.withBriefParts(brief.woofer()),
         results,
         spreads,
@@ -105,7 +106,6 @@ public final class SampleJudge {
           massAssumed,
           Optional.empty(),
           List.of(),
-          List.of(),
           notes);
     }
     if (massAssumed) {
@@ -121,9 +121,8 @@ public final class SampleJudge {
         notMeasured,
         woofer,
         massAssumed,
-        Optional.of(best.grade()),
+        Optional.of(best),
         stacks.withBriefParts(woofer.orElseThrow()),
-        BriefStacks.withBestParts(best),
         notes);
   }
 
@@ -196,12 +195,10 @@ public final class SampleJudge {
             plan.before(),
             plan.after(),
             plan.stillOutside(),
-            before.grade(),
-            after.grade(),
             stacks.withBriefParts(typical),
             stacks.withBriefParts(plan.changed()),
-            BriefStacks.withBestParts(before),
-            BriefStacks.withBestParts(after)));
+            before,
+            after));
   }
 
   /**
@@ -246,6 +243,9 @@ public final class SampleJudge {
 
   private static double mean(List<Woofer> woofers, ToDoubleFunction<Woofer> value) {
     return Math.exp(
-        woofers.stream().mapToDouble(w -> Math.log(value.applyAsDouble(w))).average().orElseThrow());
+        woofers.stream()
+            .mapToDouble(w -> Math.log(value.applyAsDouble(w)))
+            .average()
+            .orElseThrow());
   }
 }

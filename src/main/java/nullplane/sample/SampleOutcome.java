@@ -2,11 +2,13 @@ package nullplane.sample;
 
 import java.util.List;
 import java.util.Optional;
+import nullplane.scoring.Assessment;
 
 /**
  * Samples against a brief, and what the maker should change.
  *
  * @param brief the brief
+ * @param asked what the brief's woofer does with the best available parts
  * @param nominal every stack with the brief's woofer and parts
  * @param samples the samples, in the order of the file
  * @param spreads how the values scatter; empty for one sample
@@ -15,6 +17,7 @@ import java.util.Optional;
  */
 public record SampleOutcome(
     SampleBrief brief,
+    Assessment asked,
     List<PartsFigures> nominal,
     List<SampleResult> samples,
     List<BatchSpread> spreads,

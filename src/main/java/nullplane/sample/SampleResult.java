@@ -6,6 +6,7 @@ import java.util.Optional;
 import nullplane.driver.Woofer;
 import nullplane.fit.Finding;
 import nullplane.fit.SweepFit;
+import nullplane.scoring.Assessment;
 import nullplane.scoring.Grade;
 
 /**
@@ -17,9 +18,8 @@ import nullplane.scoring.Grade;
  * @param notMeasured keys of values with a window that nothing here can tell
  * @param woofer the sample as a woofer, if its resonance is known
  * @param massAssumed whether its moving mass had to be taken from the brief
- * @param grade its grade with the best available parts
+ * @param assessment what it does with the best available parts
  * @param briefParts every stack with the brief's parts; empty without a woofer
- * @param bestParts every stack with the best available parts; empty without a woofer
  * @param notes what was repaired, assumed or found doubtful, one sentence each
  */
 public record SampleResult(
@@ -29,17 +29,25 @@ public record SampleResult(
     List<String> notMeasured,
     Optional<Woofer> woofer,
     boolean massAssumed,
-    Optional<Grade> grade,
+    Optional<Assessment> assessment,
     List<PartsFigures> briefParts,
-    List<PartsFigures> bestParts,
     List<String> notes) {
   /** Copies the lists. */
   public SampleResult {
     checks = List.copyOf(checks);
     notMeasured = List.copyOf(notMeasured);
     briefParts = List.copyOf(briefParts);
-    bestParts = List.copyOf(bestParts);
     notes = List.copyOf(notes);
+  }
+
+  /** Returns its grade with the best available parts, if it is a woofer. */
+  public Optional<Grade> grade() {
+    return assessment.map(Assessment::grade);
+  }
+
+  /** Returns every stack with the best available parts; empty without a woofer. */
+  public List<PartsFigures> bestParts() {
+    return assessment.map(BriefStacks::withBestParts).orElse(List.of());
   }
 
   /** Returns the decision on the whole sample. */

@@ -73,7 +73,6 @@ final class WindowAim {
     return value >= lower && value <= upper;
   }
 
-
   /** Returns the cost of a value (usual steps). */
   double cost(double value) {
     double aim = Math.max(0, Math.max(aimLower - value, value - aimUpper));

@@ -116,8 +116,7 @@ class SampleCommandTest {
     for (int i = 0; i <= 300; i++) {
       double hz = 10 * Math.pow(200, i / 300.0);
       double w = 2 * Math.PI * hz;
-      Complex mechanical =
-          new Complex(woofer.lossNsPerM(), w * mass - woofer.stiffnessNPerM() / w);
+      Complex mechanical = new Complex(woofer.lossNsPerM(), w * mass - woofer.stiffnessNPerM() / w);
       Complex z =
           new Complex(woofer.forceFactorTm() * woofer.forceFactorTm())
               .divide(mechanical)
@@ -164,8 +163,7 @@ class SampleCommandTest {
   @Test
   void stiffSampleFailsAndTheRequestMendsIt() throws Exception {
     Path measured =
-        measurements(
-            "samples: [{name: A, free-air: a.txt, added-mass: a-mass.txt, mass: 12 g}]\n");
+        measurements("samples: [{name: A, free-air: a.txt, added-mass: a-mass.txt, mass: 12 g}]\n");
     Run run = run("sample", spec.toString(), brief.toString(), measured.toString(), "--json");
     assertThat(run.err()).isEmpty();
     assertThat(run.exit()).isZero();
@@ -233,7 +231,8 @@ class SampleCommandTest {
     assertThat(run.err()).isEmpty();
     assertThat(run.exit()).isZero();
     List<String> lines = run.out().lines().toList();
-    assertThat(lines.get(0)).startsWith("Of 2 samples 1 fails, 1 passes. Sample A fails: fs is 50.4");
+    assertThat(lines.get(0))
+        .startsWith("Of 2 samples 1 fails, 1 passes. Sample A fails: fs is 50.4");
     assertThat(run.out()).contains("Ask for: ").contains("softer suspension");
     assertThat(run.out()).doesNotContain("flux in the gap").doesNotContain("of moving mass");
     assertThat(lines.subList(0, lines.size() - 1)).allMatch(line -> line.length() <= 80);
@@ -247,16 +246,14 @@ class SampleCommandTest {
         .contains("Left as they are by agreement: moving mass, flux.");
     byte[] pdf = Files.readAllBytes(results.resolve("request.pdf"));
     assertThat(new String(pdf, 0, 5, StandardCharsets.ISO_8859_1)).isEqualTo("%PDF-");
-    try (PDDocument document =
-        Loader.loadPDF(pdf)) {
+    try (PDDocument document = Loader.loadPDF(pdf)) {
       assertThat(document.getNumberOfPages()).isEqualTo(1);
     }
   }
 
   @Test
   void sampleOnTargetPassesAndAsksForNothing() throws Exception {
-    Path measured =
-        measurements("samples: [{name: B, free-air: b.txt, moving-mass: 22 g}]\n");
+    Path measured = measurements("samples: [{name: B, free-air: b.txt, moving-mass: 22 g}]\n");
     Run run = run("sample", spec.toString(), brief.toString(), measured.toString(), "--json");
     assertThat(run.exit()).isZero();
     JsonNode root = new ObjectMapper().readTree(run.out());

@@ -65,9 +65,7 @@ class BatchSpreadReference {
     assertThat(BatchSpread.of(FS, List.of("A", "B"), List.of(31.0, 32.0)).capability()).isEmpty();
     assertThat(
             BatchSpread.of(
-                    FS,
-                    List.of("A", "B", "C", "D", "E"),
-                    List.of(32.0, 32.1, 31.9, 32.05, 35.0))
+                    FS, List.of("A", "B", "C", "D", "E"), List.of(32.0, 32.1, 31.9, 32.05, 35.0))
                 .outlier())
         .hasValue("E");
   }

@@ -76,10 +76,10 @@ final class MakerBriefs {
           value("winding-height", WINDING.coil().windingHeightM(), BriefWindow.NONE, "geometric"));
       values.add(value("gap-height", WINDING.gapHeightM(), BriefWindow.NONE, "top plate"));
       values.add(
-          value(
-              "former-diameter", WINDING.former().insideDiameterM(), BriefWindow.NONE, "former"));
+          value("former-diameter", WINDING.former().insideDiameterM(), BriefWindow.NONE, "former"));
     }
-    return new SampleBrief("Village hall", "hall 300", 1, "0123456789abcdef", WOOFER, values, List.of());
+    return new SampleBrief(
+        "Village hall", "hall 300", 1, "0123456789abcdef", WOOFER, values, List.of());
   }
 
   private static BriefValue value(String key, double target, BriefWindow window, String condition) {

@@ -31,7 +31,8 @@ class MakerLoopProperties {
             case LEVEL -> 0.001;
             default -> 0.015;
           };
-      BENCH.put(figure, share * figure.of(MakerBriefs.WOOFER, MakerBriefs.AIR, MakerBriefs.VOLTAGE_V));
+      BENCH.put(
+          figure, share * figure.of(MakerBriefs.WOOFER, MakerBriefs.AIR, MakerBriefs.VOLTAGE_V));
     }
   }
 
@@ -134,7 +135,8 @@ class MakerLoopProperties {
       rounds[meets(sample) ? round : 0]++;
     }
     assertThat(rounds[1] + rounds[2] + rounds[3])
-        .as("trials by rounds until the windows are met, first those that never did: %s",
+        .as(
+            "trials by rounds until the windows are met, first those that never did: %s",
             Arrays.toString(rounds))
         .isGreaterThanOrEqualTo(TRIALS * 9 / 10);
   }

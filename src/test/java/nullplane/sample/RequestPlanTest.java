@@ -119,7 +119,8 @@ class RequestPlanTest {
 
   @Test
   void restPositionIsMovedBackAndGivesItsTravel() {
-    Woofer off = new Change(0, 0, 0, java.util.Optional.empty(), 0, -1.2e-3).applyTo(MakerBriefs.WOOFER);
+    Woofer off =
+        new Change(0, 0, 0, java.util.Optional.empty(), 0, -1.2e-3).applyTo(MakerBriefs.WOOFER);
     RequestPlan plan =
         RequestPlan.of(
             BRIEF,
