@@ -25,6 +25,7 @@ import picocli.CommandLine.Spec;
       JudgeCommand.class,
       CompareCommand.class,
       DatasheetCommand.class,
+      SampleCommand.class,
       PanelCommand.class,
       HelpCommand.class
     },

@@ -1,0 +1,252 @@
+package nullplane.cli;
+
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import nullplane.driver.Woofer;
+import nullplane.faults.InputFault;
+import nullplane.faults.InvalidInputException;
+import nullplane.io.BriefReader;
+import nullplane.io.MeasurementsReader;
+import nullplane.io.ReadBrief;
+import nullplane.io.ReadMeasurements;
+import nullplane.io.ReadSpec;
+import nullplane.io.ResultFolder;
+import nullplane.io.RunManifest;
+import nullplane.io.SampleCsv;
+import nullplane.io.SampleJson;
+import nullplane.io.SpecReader;
+import nullplane.report.DesignReport;
+import nullplane.report.RunInfo;
+import nullplane.report.SampleReport;
+import nullplane.sample.BriefStacks;
+import nullplane.sample.Lever;
+import nullplane.sample.SampleBrief;
+import nullplane.sample.SampleJudge;
+import nullplane.sample.SampleOutcome;
+import nullplane.scoring.DesignSpec;
+import nullplane.scoring.StackBrief;
+import nullplane.scoring.SystemScorer;
+import nullplane.scoring.Wiring;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.ParentCommand;
+import picocli.CommandLine.Spec;
+
+/** Holds measured samples against their brief and says what to change. */
+@Command(
+    name = "sample",
+    description = {
+      "Fits measured samples, passes or fails them against their brief, shows what each does in"
+          + " every stack, and asks for the smallest change in the maker's own levers. A sample that"
+          + " fails is a result: the exit code is 0.",
+      ""
+    },
+    mixinStandardHelpOptions = true,
+    versionProvider = ProgramVersion.class,
+    footer = {
+      "",
+      "MEASUREMENTS names the sweeps, which lie in its folder or below:",
+      "  samples:",
+      "    - {name: A, free-air: a.txt, added-mass: a-mass.txt, mass: 30 g}",
+      "    - {name: B, free-air: b.txt, moving-mass: 62 g, rest-position: 0.4 mm}",
+      "    - {name: C, free-air: c.txt, bl: 6.1 Tm}",
+      "",
+      "Example:",
+      "  java -jar target/nullplane.jar sample specs/village-hall.yaml \\",
+      "    results/village-hall/woofer-1/brief-1.json first-samples/first-samples.yaml"
+    })
+final class SampleCommand implements Callable<Integer> {
+  @Spec private CommandSpec command;
+
+  @ParentCommand private Nullplane program;
+
+  @Mixin private RunOptions options = new RunOptions();
+
+  @Parameters(index = "0", paramLabel = "SPEC", description = "The panel system, a YAML file.")
+  private Path specFile;
+
+  @Parameters(
+      index = "1",
+      paramLabel = "BRIEF",
+      description = "The brief, a brief-N.json that design wrote.")
+  private Path briefFile;
+
+  @Parameters(
+      index = "2",
+      paramLabel = "MEASUREMENTS",
+      description = "What was measured, a YAML file.")
+  private Path measurementsFile;
+
+  @Option(
+      names = "--lock",
+      split = ",",
+      paramLabel = "LEVER",
+      description =
+          "Levers that the maker cannot move: mass, stiffness, flux, winding, rest-position.")
+  private List<String> locks = new ArrayList<>();
+
+  @Override
+  public Integer call() {
+    int threads = options.threads();
+    Set<Lever> locked = locked();
+    Instant started = Instant.now();
+    StepClock clock = new StepClock();
+    List<InputFault> faults = new ArrayList<>();
+    Optional<ReadSpec> spec = PanelCommand.unlessFaulty(() -> SpecReader.read(specFile), faults);
+    Optional<ReadBrief> brief =
+        PanelCommand.unlessFaulty(() -> BriefReader.read(briefFile), faults);
+    Optional<ReadMeasurements> measured =
+        PanelCommand.unlessFaulty(() -> MeasurementsReader.read(measurementsFile), faults);
+    if (spec.isPresent() && brief.isPresent()) {
+      requireSameStacks(spec.orElseThrow().spec(), brief.orElseThrow(), faults);
+    }
+    if (!faults.isEmpty()) {
+      throw new InvalidInputException(faults);
+    }
+    ReadSpec read = spec.orElseThrow();
+    ReadBrief held = brief.orElseThrow();
+    ReadMeasurements samples = measured.orElseThrow();
+    WooferFit.require(List.of(held.brief().woofer()), read.spec());
+    clock.done("read");
+    boolean folderWanted = !options.json() || options.out().isPresent();
+    if (folderWanted) {
+      DesignReport.requireFonts();
+    }
+    SampleOutcome outcome;
+    try (Workers workers = new Workers(threads)) {
+      outcome = judge(read, held.brief(), samples, locked, workers, clock);
+    }
+    clock.done("fit and judge");
+    RunInfo run = new RunInfo(samples.digest(), 0, ProgramVersion.text());
+    byte[] json =
+        SampleJson.of(outcome, read.digest(), held.digest(), samples.digest(), run.version());
+    String shown = new String(json, StandardCharsets.UTF_8);
+    if (folderWanted) {
+      Path folder = options.folderFor(measurementsFile, "-sample");
+      try (ResultFolder results = ResultFolder.open(folder)) {
+        results.add("sample.json", json);
+        results.add("sample.csv", SampleCsv.of(outcome));
+        SampleReport.parts(read.spec(), outcome, run)
+            .forEach((name, part) -> results.add(name, part.get()));
+        clock.done("write");
+        results.publish(
+            new RunManifest(
+                samples.fileName(),
+                samples.digest(),
+                run.seed(),
+                run.version(),
+                started,
+                Instant.now(),
+                clock.steps(),
+                0));
+      }
+      if (!options.json()) {
+        shown = SampleReport.terminal(outcome, run, folder.toString(), options.colour());
+      }
+    }
+    PrintWriter out = command.commandLine().getOut();
+    out.print(shown);
+    out.flush();
+    return 0;
+  }
+
+  private SampleOutcome judge(
+      ReadSpec read,
+      SampleBrief brief,
+      ReadMeasurements samples,
+      Set<Lever> locked,
+      Workers workers,
+      StepClock clock) {
+    Woofer woofer = brief.woofer();
+    SystemScorer scorer =
+        new ScorerStep(
+                read.spec(),
+                workers,
+                program.stop(),
+                options.cache(command.commandLine().getErr()::println),
+                options.watched())
+            .bySize(List.of(woofer), false)
+            .of(woofer);
+    clock.done("solve the panels");
+    List<String> notes = new ArrayList<>();
+    if (!brief.specDigest().equals(read.digest())) {
+      notes.add(
+          "The brief was made from another state of the spec; windows and parts are the brief's,"
+              + " panels and targets the spec's.");
+    }
+    return new SampleJudge(new BriefStacks(scorer, brief)).judge(samples.samples(), locked, notes);
+  }
+
+  private Set<Lever> locked() {
+    Set<Lever> locked = EnumSet.noneOf(Lever.class);
+    for (String word : locks) {
+      locked.add(
+          Lever.ofWord(word.strip())
+              .orElseThrow(
+                  () ->
+                      new ParameterException(
+                          command.commandLine(),
+                          "--lock names \""
+                              + word
+                              + "\"; allowed: "
+                              + Arrays.stream(Lever.values())
+                                  .map(Lever::word)
+                                  .collect(Collectors.joining(", ")))));
+    }
+    return locked;
+  }
+
+  /** Adds a fault where the brief's stacks are not the spec's. */
+  private static void requireSameStacks(DesignSpec spec, ReadBrief brief, List<InputFault> faults) {
+    List<SampleBrief.StackParts> parts = brief.brief().stacks();
+    List<String> names = spec.stacks().stream().map(StackBrief::name).toList();
+    List<String> found = parts.stream().map(SampleBrief.StackParts::name).toList();
+    if (!names.equals(found)) {
+      faults.add(
+          fault(
+              brief,
+              String.join(", ", found),
+              "the brief's stacks are not those of the spec",
+              String.join(", ", names)));
+      return;
+    }
+    for (int s = 0; s < names.size(); s++) {
+      StackBrief stack = spec.stacks().get(s);
+      List<Wiring> allowed =
+          stack.wiring().map(List::of).orElseGet(() -> Wiring.allOf(stack.pistons().size()));
+      if (!allowed.contains(parts.get(s).wiring())) {
+        faults.add(
+            fault(
+                brief,
+                parts.get(s).wiring().inWords(),
+                "stack " + stack.name() + " of the spec cannot be wired so",
+                allowed.stream().map(Wiring::inWords).collect(Collectors.joining(", "))));
+      }
+    }
+  }
+
+  private static InputFault fault(ReadBrief brief, String value, String problem, String allowed) {
+    return new InputFault(
+        brief.fileName(),
+        0,
+        "stacks",
+        value,
+        problem,
+        allowed,
+        "give the spec that the brief was made from");
+  }
+}
