@@ -124,8 +124,8 @@ public final class SampleReport {
       named.add(
           new CurvesByStack.Named(
               names.get(i),
-              stack -> woofer.stacks().get(stack).curves().frequencyHz(),
-              stack -> which.apply(woofer.stacks().get(stack).curves())));
+              woofer.stacks().stream().map(stack -> stack.curves().frequencyHz()).toList(),
+              woofer.stacks().stream().map(stack -> which.apply(stack.curves())).toList()));
     }
     String condition = ", " + Charts.plain(spec.target().voltageV()) + " V";
     return new CurvesByStack(
