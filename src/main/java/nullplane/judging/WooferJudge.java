@@ -35,6 +35,9 @@ public final class WooferJudge {
    */
   private static final double EASILY_LIFTED_DB = 6;
 
+  /** A miss too small to print, which no finding should turn on (dB). */
+  private static final double UNSEEN_DB = 0.05;
+
   private final DesignSpec spec;
   private final OptionalDouble bestCostDb;
 
@@ -268,7 +271,7 @@ public final class WooferJudge {
               "Lower the gain of that stack by as much."));
     }
     StackAssessment outside = worst(assessment, StackFigures::worstExcessDb);
-    if (outside.figures().worstExcessDb() > 0) {
+    if (outside.figures().worstExcessDb() >= UNSEEN_DB) {
       findings.add(
           new Finding(
               Finding.Kind.OUTSIDE_CORRIDOR,
@@ -290,7 +293,7 @@ public final class WooferJudge {
     StackAssessment least = worst(assessment, figures -> -figures.outputMarginDb());
     StackFigures figures = least.figures();
     double lack = -figures.outputMarginDb();
-    if (lack <= 0) {
+    if (lack < UNSEEN_DB) {
       return;
     }
     Woofer woofer = assessment.woofer();

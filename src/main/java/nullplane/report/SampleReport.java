@@ -19,6 +19,7 @@ import nullplane.sample.SampleResult;
 import nullplane.sample.ValueCheck;
 import nullplane.scoring.Assessment;
 import nullplane.scoring.DesignSpec;
+import nullplane.scoring.StackAssessment;
 import nullplane.scoring.StackCurves;
 import nullplane.units.Curve;
 
@@ -120,12 +121,13 @@ public final class SampleReport {
             });
     List<CurvesByStack.Named> named = new ArrayList<>();
     for (int i = 0; i < shown.size(); i++) {
-      Assessment woofer = shown.get(i);
+      List<StackCurves> curves =
+          shown.get(i).stacks().stream().map(StackAssessment::curves).toList();
       named.add(
           new CurvesByStack.Named(
               names.get(i),
-              woofer.stacks().stream().map(stack -> stack.curves().frequencyHz()).toList(),
-              woofer.stacks().stream().map(stack -> which.apply(stack.curves())).toList()));
+              curves.stream().map(StackCurves::frequencyHz).toList(),
+              curves.stream().map(which).toList()));
     }
     String condition = ", " + Charts.plain(spec.target().voltageV()) + " V";
     return new CurvesByStack(
