@@ -147,6 +147,6 @@ public record WooferDifference(
   }
 
   private static List<Wiring> wiringsOf(Woofer woofer, ScorersBySize scorers) {
-    return scorers.of(woofer).assess(woofer).stacks().stream().map(s -> s.wiring()).toList();
+    return scorers.of(woofer).assessInShort(woofer).stacks().stream().map(s -> s.wiring()).toList();
   }
 }

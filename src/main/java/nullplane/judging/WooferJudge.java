@@ -58,7 +58,7 @@ public final class WooferJudge {
    * @param scorer the scorer for its size
    */
   public Judgement judge(Woofer woofer, List<Contradiction> contradictions, SystemScorer scorer) {
-    Assessment assessment = scorer.assess(woofer);
+    Assessment assessment = scorer.assessInShort(woofer);
     OptionalDouble behind =
         bestCostDb.isPresent()
             ? OptionalDouble.of(assessment.grade().costDb() - bestCostDb.getAsDouble())

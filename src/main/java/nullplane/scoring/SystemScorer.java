@@ -236,7 +236,17 @@ public final class SystemScorer {
    * @param woofer the woofer; its area should be the spec's
    */
   public Assessment assess(Woofer woofer) {
-    return assess(woofer, realisationOf(woofer));
+    return assess(woofer, realisationOf(woofer), true);
+  }
+
+  /**
+   * Assesses a woofer whose winding is not stated, without the study of its limits, which takes
+   * longer than all the rest: for many woofers of which few are looked at.
+   *
+   * @param woofer the woofer; its area should be the spec's
+   */
+  public Assessment assessInShort(Woofer woofer) {
+    return assess(woofer, realisationOf(woofer), false);
   }
 
   /**
@@ -246,10 +256,10 @@ public final class SystemScorer {
    * @param winding its winding
    */
   public Assessment assess(Woofer woofer, Winding winding) {
-    return assess(woofer, Realisation.of(woofer, winding, spec.woofer().coil()));
+    return assess(woofer, Realisation.of(woofer, winding, spec.woofer().coil()), true);
   }
 
-  private Assessment assess(Woofer woofer, Realisation coil) {
+  private Assessment assess(Woofer woofer, Realisation coil, boolean withLimits) {
     Workspace space = newWorkspace();
     Grade grade = grade(woofer, coil, space);
     List<StackAssessment> stacks = new ArrayList<>();
@@ -262,7 +272,7 @@ public final class SystemScorer {
                   spec,
                   axis)
               .assess(woofer, space.choices[s], space.stack);
-      stacks.add(stack.withLimits(limitsOf(woofer, coil, stack, s)));
+      stacks.add(withLimits ? stack.withLimits(limitsOf(woofer, coil, stack, s)) : stack);
     }
     return new Assessment(
         woofer,
