@@ -142,6 +142,26 @@ class WooferDifferenceProperties {
     }
   }
 
+  @Test
+  void aComparisonHoldsBothAndTheirDecays() {
+    Random random = new Random(7);
+    Woofer a = anyWoofer(random, "a");
+    Woofer b = anyWoofer(random, "b");
+    Comparison comparison = Comparison.of(a, b, scorers);
+    assertThat(comparison.first().woofer()).isEqualTo(a);
+    assertThat(comparison.firstDecays()).hasSize(2);
+    for (int s = 0; s < 2; s++) {
+      assertThat(comparison.secondDecays().get(s).resonanceHz())
+          .isEqualTo(comparison.second().stacks().get(s).figures().panelResonanceHz());
+      StackDifference stack = comparison.difference().stacks().get(s);
+      int at = stack.largestAt(ParameterGroup.ELECTRICAL_Q);
+      for (int f = 0; f < stack.frequencyHz().size(); f++) {
+        assertThat(Math.abs(stack.shareDb(ParameterGroup.ELECTRICAL_Q).at(f)))
+            .isLessThanOrEqualTo(Math.abs(stack.shareDb(ParameterGroup.ELECTRICAL_Q).at(at)));
+      }
+    }
+  }
+
   /**
    * fs and Qes stay, so Bl^2/Re grows with the mass, and far above resonance the level falls by 10
    * lg of the ratio of the total masses: Small 1972, eta0 = rho/(2 pi c) (Bl Sd/Mms)^2/Re with Bl^2

@@ -5,7 +5,11 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import java.util.OptionalDouble;
+import nullplane.driver.Cause;
+import nullplane.driver.Contradiction;
 import nullplane.driver.Mounting;
+import nullplane.driver.Parameter;
+import nullplane.driver.Route;
 import nullplane.driver.Woofer;
 import nullplane.scoring.DesignSpec;
 import nullplane.scoring.SystemScorer;
@@ -103,6 +107,72 @@ class WooferJudgeTest {
     assertThat(judged(woofer(28, 0.2, 0.045, 0.014, 0.0009, 150)).findings())
         .extracting(Finding::kind)
         .contains(Finding.Kind.NO_COIL);
+  }
+
+  @Test
+  void aContradictionIsToldWithItsDeviationAndCause() {
+    Contradiction contradiction =
+        new Contradiction(
+            Parameter.VOLUME,
+            0.2,
+            OptionalDouble.of(0.16),
+            0.08,
+            new Route(List.of()),
+            new Cause(Cause.Kind.OTHER_AREA, "The area of another piston was used."));
+    Woofer woofer = woofer(28, 1.1, 0.06, 0.012, 0.0009, 150);
+    Judgement judgement =
+        new WooferJudge(SPEC, OptionalDouble.empty()).judge(woofer, List.of(contradiction), scorer);
+    Finding finding = only(judgement, Finding.Kind.CONTRADICTION);
+    assertThat(finding.sentence()).contains("Vas is +25 % off");
+    assertThat(finding.remedy()).contains("another piston");
+    assertThat(judgement.behindBestDb()).isEmpty();
+  }
+
+  /** A single coil of 1 ohm cannot be wired to 3 (Ohm's law), which the amplifier asks for. */
+  @Test
+  void aLoadBelowTheAmplifiersIsTold() {
+    Woofer shell = new Woofer("w", 0.3, AREA, 1, 0, 0.06, 1, 1, 1, 0.012, 150);
+    Woofer woofer = Woofer.withResonance(shell, 28, 6, 1.1, Mounting.FREE_AIR, WorkshopSpecs.AIR);
+    Judgement judgement = judged(woofer);
+    Finding finding = only(judgement, Finding.Kind.LOW_LOAD);
+    assertThat(finding.amount()).isLessThan(3);
+    assertThat(judgement.assessment().grade().feasible()).isFalse();
+    assertThat(finding.remedy()).contains("in series");
+  }
+
+  /** A resonator of high Q below the band makes a hump at the low corner. */
+  @Test
+  void aHumpIsTold() {
+    Finding finding = only(judged(woofer(40, 3.5, 0.045, 0.012, 0.0009, 150)), Finding.Kind.HUMP);
+    assertThat(finding.amount()).isGreaterThan(SPEC.target().corridorDb());
+  }
+
+  @Test
+  void aTravelTooShortForTheTargetAndTooLittlePowerAreTold() {
+    Judgement tiny = judged(woofer(38, 1.4, 0.045, 0.0005, 0.0009, 150));
+    assertThat(only(tiny, Finding.Kind.TRAVEL_AT_TARGET).amount()).isGreaterThan(1);
+    Judgement cold = judged(woofer(38, 1.4, 0.045, 0.014, 0.0009, 2));
+    Finding heat = only(cold, Finding.Kind.LITTLE_POWER);
+    // power follows the square of the lack (Joule's law)
+    double watts = 2 * Math.pow(10, heat.amount() / 10);
+    assertThat(heat.remedy()).contains(String.format(java.util.Locale.ROOT, "%.0f W", watts));
+    assertThat(cold.leastOutputMarginDb()).isCloseTo(-heat.amount(), within(1e-12));
+    assertThat(cold.mostCorrectionDb())
+        .isEqualTo(
+            cold.assessment().stacks().stream()
+                .mapToDouble(s -> s.figures().correctionDb())
+                .max()
+                .orElseThrow());
+  }
+
+  @Test
+  void tooLoudAndTooQuietAreTold() {
+    // a light cone with a strong motor is loud, a heavy one with a weak motor is quiet
+    assertThat(judged(woofer(40, 0.45, 0.02, 0.012, 0, 150)).findings())
+        .extracting(Finding::kind)
+        .containsAnyOf(Finding.Kind.TOO_LOUD, Finding.Kind.OUTSIDE_CORRIDOR);
+    assertThat(only(judged(woofer(28, 1.4, 0.25, 0.012, 0, 150)), Finding.Kind.TOO_QUIET).amount())
+        .isGreaterThan(2);
   }
 
   @Test
