@@ -8,6 +8,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Stream;
 import nullplane.faults.InputFault;
 import nullplane.faults.InvalidInputException;
@@ -61,14 +62,31 @@ public final class WooferFiles {
     }
   }
 
+  /** A row that was read, or what is wrong with it. */
+  private record Attempt(int line, Optional<ReadWoofer> woofer, List<InputFault> faults) {}
+
   private void readTable(InputText input) {
-    for (WooferTable.Row row : WooferTable.rows(input, WooferSheet.KEYS)) {
-      try {
-        String place = input.fileName() + " line " + row.line();
-        take(WooferReader.read(input, row.keys(), place), place, row.line());
-      } catch (InvalidInputException e) {
-        refused.addAll(e.faults());
-      }
+    // thousands of rows, each completed and cross-checked on its own: worth all cores
+    List<Attempt> attempts =
+        WooferTable.rows(input, WooferSheet.KEYS).parallelStream()
+            .map(row -> attempt(input, row))
+            .toList();
+    for (Attempt attempt : attempts) {
+      attempt
+          .woofer()
+          .ifPresent(
+              read -> take(read, input.fileName() + " line " + attempt.line(), attempt.line()));
+      refused.addAll(attempt.faults());
+    }
+  }
+
+  private static Attempt attempt(InputText input, WooferTable.Row row) {
+    try {
+      String place = input.fileName() + " line " + row.line();
+      return new Attempt(
+          row.line(), Optional.of(WooferReader.read(input, row.keys(), place)), List.of());
+    } catch (InvalidInputException e) {
+      return new Attempt(row.line(), Optional.empty(), e.faults());
     }
   }
 

@@ -57,6 +57,12 @@ public final class IndexPage {
             new Document.Link(
                 DesignReport.folder(i + 1) + "sheet." + ending,
                 "Specification sheet of " + SpecificationSheet.title(shown.get(i), i + 1)));
+        blocks.add(
+            new Document.Link(
+                DesignReport.makerFile(i + 1, ".html"),
+                "Brief for the maker of "
+                    + SpecificationSheet.title(shown.get(i), i + 1)
+                    + " (also as PDF, workbook, CSV and JSON beside it)"));
       }
       blocks.add(new Document.Heading(2, "The best woofer in pictures"));
       for (Charts.Kind kind : Charts.Kind.values()) {

@@ -19,6 +19,9 @@ import nullplane.units.Curve;
 
 /** Every file for people that judging woofers gives: the page and its pictures, as bytes. */
 public final class JudgingReport {
+  /** How many woofers the page ranks; all stand in the table and in the JSON document. */
+  static final int MOST_ROWS = 500;
+
   /** How many woofers are told about one by one. */
   static final int MOST_TOLD = 30;
 
@@ -122,6 +125,11 @@ public final class JudgingReport {
                   + " those of the worst stack, with the best wiring and series coil for each"
                   + " woofer; correction is what the response needs without a network."));
       blocks.add(ranking());
+      if (outcome.ranked().size() > MOST_ROWS) {
+        blocks.add(
+            new Document.Paragraph(
+                (outcome.ranked().size() - MOST_ROWS) + " more stand in judging.csv."));
+      }
       blocks.add(new Document.Heading(2, "In pictures"));
       blocks.add(
           new Document.Figure(
@@ -172,7 +180,7 @@ public final class JudgingReport {
 
   private Document.Table ranking() {
     List<List<String>> rows = new ArrayList<>();
-    for (int i = 0; i < outcome.ranked().size(); i++) {
+    for (int i = 0; i < Math.min(MOST_ROWS, outcome.ranked().size()); i++) {
       Judgement judgement = outcome.ranked().get(i);
       Assessment woofer = judgement.assessment();
       Verdict verdict = new Verdict(spec, woofer, woofer.woofer().name());
