@@ -1,6 +1,7 @@
 package nullplane.driver;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.EnumSet;
@@ -179,12 +180,17 @@ public final class Completion {
 
   /** Returns the statements that have to go for the rest to agree, in the order of trust. */
   private List<Parameter> contradicted(List<Parameter> all) {
-    if (agree(all)) {
+    Optional<Trial> whole = Trial.of(equations, set, all);
+    if (whole.map(Trial::agrees).orElse(false)) {
       return List.of();
     }
+    List<Set<Parameter>> quarrels = whole.map(Trial::quarrels).orElse(List.of());
     for (int size = 1; size <= Math.min(MOST_AT_ONCE, all.size()); size++) {
       Optional<List<Parameter>> best =
           choices(all, size).stream()
+              .filter(
+                  choice ->
+                      quarrels.stream().noneMatch(quarrel -> Collections.disjoint(quarrel, choice)))
               .filter(choice -> agree(without(all, choice)))
               .max(Comparator.comparing(choice -> merit(all, choice)));
       if (best.isPresent()) {

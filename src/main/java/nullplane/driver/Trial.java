@@ -2,8 +2,10 @@ package nullplane.driver;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 import nullplane.units.Curve;
 
@@ -19,6 +21,7 @@ import nullplane.units.Curve;
 record Trial(SetEquations equations, List<Parameter> basis, Curve solution, List<Test> tests) {
   private static final double THREE_DIGITS = 0.005;
   private static final double COARSEST = 0.05;
+  private static final double NO_PART = 1e-9;
   private static final double COARSEST_LEVEL_DB = 0.5;
 
   /**
@@ -179,6 +182,29 @@ record Trial(SetEquations equations, List<Parameter> basis, Curve solution, List
 
   long failures() {
     return tests.stream().filter(Test::fails).count();
+  }
+
+  /**
+   * Returns, for each figure that misses, the figure and those that give it. They cannot all be
+   * right, so whatever makes the rest agree takes one of them away.
+   */
+  List<Set<Parameter>> quarrels() {
+    List<Set<Parameter>> quarrels = new ArrayList<>();
+    double[] x = logs();
+    RowSpace space = equations.spaceAt(basis, x);
+    for (Test test : tests) {
+      Optional<double[]> parts = space.parts(equations.gradient(test.parameter(), x));
+      if (test.fails() && parts.isPresent()) {
+        Set<Parameter> quarrel = EnumSet.of(test.parameter());
+        for (int i = 0; i < basis.size(); i++) {
+          if (Math.abs(parts.orElseThrow()[i]) > NO_PART) {
+            quarrel.add(basis.get(i));
+          }
+        }
+        quarrels.add(quarrel);
+      }
+    }
+    return quarrels;
   }
 
   /** Returns the ways from its basis to every figure that follows. */
