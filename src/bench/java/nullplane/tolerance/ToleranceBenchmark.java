@@ -75,7 +75,7 @@ public class ToleranceBenchmark {
                 four.loudestDb(),
                 Optional.of(new Wiring(2, 2))));
     scorer = WorkshopSpecs.scorer(spec);
-    Woofer woofer = spec.woofer().woofer("A", 38, 1.0, 0.035, 0.0073, WorkshopSpecs.AIR);
+    Woofer woofer = WorkshopSpecs.woofer(spec.woofer(), 38, 1.0, 0.035, 0.0073);
     assessment = scorer.assess(woofer);
     stacks = FixedStacks.of(scorer, assessment);
     permitted = new PermittedResponse(stacks, woofer, CONDUCT.allowanceDb());
