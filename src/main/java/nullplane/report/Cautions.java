@@ -213,8 +213,22 @@ final class Cautions {
                               + Figures.metres(s.brief().panel().outline().widthM())
                               + " wide")
                   .collect(Collectors.joining("; "))
-              + ". Fix them to a wall or give them a wide, heavy foot.");
+              + ". With the centre of gravity at half its height, the tallest needs a foot that reaches "
+              + Figures.millimetres(tallestFootM(tall))
+              + " to the front and to the rear to stand a tilt by 10 degrees (IEC 62368-1), more with"
+              + " woofers placed high. Fix panels to a wall or give them a wide, heavy foot.");
     }
+  }
+
+  private static double tallestFootM(List<StackAssessment> tall) {
+    return tall.stream()
+        .map(s -> s.brief().panel())
+        .mapToDouble(
+            panel ->
+                PanelStability.halfBaseForTiltM(
+                    panel.clearanceM().orElse(0) + panel.outline().heightM() / 2))
+        .max()
+        .orElse(0);
   }
 
   /** Frames are wider than pistons; what the sound allows may not fit. */
