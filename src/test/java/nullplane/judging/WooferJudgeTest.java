@@ -11,6 +11,7 @@ import nullplane.driver.Mounting;
 import nullplane.driver.Parameter;
 import nullplane.driver.Route;
 import nullplane.driver.Woofer;
+import nullplane.scoring.Amplifier;
 import nullplane.scoring.DesignSpec;
 import nullplane.scoring.SystemScorer;
 import nullplane.scoring.WorkshopSpecs;
@@ -128,14 +129,22 @@ class WooferJudgeTest {
     assertThat(judgement.behindBestDb()).isEmpty();
   }
 
-  /** A single coil of 1 ohm cannot be wired to 3 (Ohm's law), which the amplifier asks for. */
+  /** No wiring of coils of 6 ohm reaches 60 (Ohm's law), which this amplifier asks for. */
   @Test
   void aLoadBelowTheAmplifiersIsTold() {
-    Woofer shell = new Woofer("w", 0.3, AREA, 1, 0, 0.06, 1, 1, 1, 0.012, 150);
-    Woofer woofer = Woofer.withResonance(shell, 28, 6, 1.1, Mounting.FREE_AIR, WorkshopSpecs.AIR);
-    Judgement judgement = judged(woofer);
+    DesignSpec shy =
+        new DesignSpec(
+            SPEC.title(),
+            SPEC.woofer(),
+            SPEC.stacks().subList(0, 1),
+            SPEC.listening(),
+            SPEC.target(),
+            new Amplifier(28, 60));
+    Judgement judgement =
+        new WooferJudge(shy, OptionalDouble.of(2))
+            .judge(woofer(28, 1.1, 0.06, 0.012, 0.0009, 150), List.of(), WorkshopSpecs.scorer(shy));
     Finding finding = only(judgement, Finding.Kind.LOW_LOAD);
-    assertThat(finding.amount()).isLessThan(3);
+    assertThat(finding.amount()).isBetween(6.0, 60.0);
     assertThat(judgement.assessment().grade().feasible()).isFalse();
     assertThat(finding.remedy()).contains("in series");
   }
