@@ -70,7 +70,7 @@ final class ToleranceFindings {
                 : format(", most of what is lost at %.0f Hz", binding.bindingHz()));
     if (production.share() < conduct.wantedYield()) {
       say(
-          "That is less than the %.0f %% wanted: the maker must hold the windows below, sort, or charge for it.",
+          "That is less than the %.0f %% wanted: the maker must hold the windows, sort, or charge for it.",
           100 * conduct.wantedYield());
     }
   }
