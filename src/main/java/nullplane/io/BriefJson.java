@@ -62,14 +62,7 @@ public final class BriefJson {
   private void woofer(Woofer woofer) throws IOException {
     json.number("nominalM", woofer.nominalM());
     json.number("effectiveAreaM2", woofer.effectiveAreaM2());
-    json.number("reOhm", woofer.resistanceOhm());
-    json.number("leH", woofer.inductanceH());
-    json.number("movingMassKg", woofer.bareMassKg());
-    json.number("kmsNPerM", woofer.stiffnessNPerM());
-    json.number("rmsNsPerM", woofer.lossNsPerM());
-    json.number("blTm", woofer.forceFactorTm());
-    json.number("travelM", woofer.travelM());
-    json.number("powerW", woofer.powerW());
+    WooferJson.parts(json, woofer);
   }
 
   private void value(BriefValue value) throws IOException {

@@ -113,14 +113,7 @@ public final class SampleJson {
 
   private void woofer(Woofer woofer) throws IOException {
     json.number("effectiveAreaM2", woofer.effectiveAreaM2());
-    json.number("reOhm", woofer.resistanceOhm());
-    json.number("leH", woofer.inductanceH());
-    json.number("movingMassKg", woofer.bareMassKg());
-    json.number("kmsNPerM", woofer.stiffnessNPerM());
-    json.number("rmsNsPerM", woofer.lossNsPerM());
-    json.number("blTm", woofer.forceFactorTm());
-    json.number("travelM", woofer.travelM());
-    json.number("powerW", woofer.powerW());
+    WooferJson.parts(json, woofer);
   }
 
   private void grade(Grade grade) throws IOException {

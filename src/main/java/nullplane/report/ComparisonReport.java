@@ -46,13 +46,13 @@ public final class ComparisonReport {
       DesignSpec spec, Comparison comparison, RunInfo run) {
     ComparisonReport report = new ComparisonReport(spec, comparison, run);
     SortedMap<String, Supplier<byte[]>> parts = new TreeMap<>();
-    report.add(parts, "bare-level", () -> report.levels("bare-level"));
-    report.add(parts, "level", () -> report.levels("level"));
-    report.add(parts, "loudest", () -> report.levels("loudest"));
-    report.add(parts, "shares", report::shares);
-    report.add(parts, "impedance", () -> report.logarithmic("impedance"));
-    report.add(parts, "excursion", () -> report.logarithmic("excursion"));
-    report.add(parts, "step", () -> new StepChart(spec, comparison).picture());
+    DesignReport.picture(parts, "bare-level", () -> report.levels("bare-level"));
+    DesignReport.picture(parts, "level", () -> report.levels("level"));
+    DesignReport.picture(parts, "loudest", () -> report.levels("loudest"));
+    DesignReport.picture(parts, "shares", report::shares);
+    DesignReport.picture(parts, "impedance", () -> report.logarithmic("impedance"));
+    DesignReport.picture(parts, "excursion", () -> report.logarithmic("excursion"));
+    DesignReport.picture(parts, "step", () -> new StepChart(spec, comparison).picture());
     parts.put("index.md", () -> DesignReport.utf8(MarkdownWriter.write(report.document())));
     parts.put(
         "index.html",
@@ -60,12 +60,6 @@ public final class ComparisonReport {
             DesignReport.utf8(
                 HtmlWriter.write(report.document(), DesignReport.pictures(parts, ""))));
     return Collections.unmodifiableSortedMap(parts);
-  }
-
-  private void add(
-      SortedMap<String, Supplier<byte[]>> parts, String stem, Supplier<Picture> maker) {
-    parts.put(stem + ".png", () -> maker.get().png());
-    parts.put(stem + ".svg", new DesignReport.Once(() -> maker.get().svg()));
   }
 
   private List<Assessment> both() {

@@ -118,13 +118,7 @@ public final class DesignReport {
     String folder = folder(rank);
     String title = SpecificationSheet.title(woofer, rank);
     for (Charts.Kind kind : Charts.Kind.values()) {
-      // XChart's charts keep state while they are painted, so each file draws its own picture
-      parts.put(
-          folder + kind.fileStem() + ".png",
-          () -> Charts.of(kind, spec, woofer, title, ranges).png());
-      parts.put(
-          folder + kind.fileStem() + ".svg",
-          new Once(() -> Charts.of(kind, spec, woofer, title, ranges).svg()));
+      picture(parts, folder + kind.fileStem(), () -> Charts.of(kind, spec, woofer, title, ranges));
     }
     SpecificationSheet sheet = new SpecificationSheet(spec, woofer, rank, run);
     parts.put(folder + "sheet.md", () -> utf8(sheet.markdown()));
@@ -150,6 +144,16 @@ public final class DesignReport {
    */
   public static String makerFile(int rank, String ending) {
     return folder(rank) + "brief-" + rank + ending;
+  }
+
+  /**
+   * Adds a picture as PNG and as SVG. XChart's charts keep state while they are painted, so each
+   * file draws its own; the SVG is drawn once and shared with the pages that hold it.
+   */
+  static void picture(
+      SortedMap<String, Supplier<byte[]>> parts, String path, Supplier<Picture> maker) {
+    parts.put(path + ".png", () -> maker.get().png());
+    parts.put(path + ".svg", new Once(() -> maker.get().svg()));
   }
 
   /** Returns what finds the SVG text of a picture by its path within a folder of a run. */

@@ -1,21 +1,18 @@
 package nullplane.report;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import nullplane.acoustics.Outline;
-import nullplane.acoustics.Piston;
 import nullplane.driver.SmallSignal;
 import nullplane.driver.Woofer;
 import nullplane.sample.BenchDrive;
 import nullplane.sample.BriefTest;
-import nullplane.sample.LotOdds;
 import nullplane.scoring.Assessment;
 import nullplane.scoring.DesignSpec;
 import nullplane.scoring.Limit;
 import nullplane.scoring.StackAssessment;
-import nullplane.scoring.StackBrief;
+import nullplane.tolerance.SamplingPlan;
 import nullplane.units.Air;
 
 /** The sentences of a factory sheet: purpose, priorities, tests, questions and drawings. */
@@ -148,7 +145,7 @@ final class FactoryTexts {
             LOT_SAMPLE,
             LOT_ACCEPTED,
             100 * BAD_SHARE,
-            100 * LotOdds.passing(LOT_SAMPLE, LOT_ACCEPTED, BAD_SHARE));
+            100 * SamplingPlan.passing(LOT_SAMPLE, LOT_ACCEPTED, BAD_SHARE));
     return List.of(
         new BriefTest(
             "Polarity",
@@ -258,18 +255,9 @@ final class FactoryTexts {
 
   /** Returns the greatest frame diameter that touches neither rim nor neighbour (m). */
   private double frameRoomM() {
-    double room = Double.POSITIVE_INFINITY;
-    for (StackAssessment stack : assessment.stacks()) {
-      StackBrief brief = stack.brief();
-      List<Piston> all = new ArrayList<>(brief.pistons());
-      for (int i = 0; i < all.size(); i++) {
-        Piston one = all.get(i);
-        room = Math.min(room, 2 * brief.panel().outline().distanceToRim(one.xM(), one.yM()));
-        for (int j = 0; j < i; j++) {
-          room = Math.min(room, Math.hypot(one.xM() - all.get(j).xM(), one.yM() - all.get(j).yM()));
-        }
-      }
-    }
-    return room;
+    return assessment.stacks().stream()
+        .mapToDouble(stack -> 2 * stack.brief().largestPistonRadiusM())
+        .min()
+        .orElse(Double.POSITIVE_INFINITY);
   }
 }

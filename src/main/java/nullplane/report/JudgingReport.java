@@ -52,9 +52,9 @@ public final class JudgingReport {
     JudgingReport report = new JudgingReport(spec, outcome, refused, run);
     SortedMap<String, Supplier<byte[]>> parts = new TreeMap<>();
     if (!outcome.ranked().isEmpty()) {
-      report.picture(parts, "level", report::levels);
-      report.picture(parts, "bare-level", report::bareLevels);
-      report.picture(parts, "loudest", report::loudest);
+      DesignReport.picture(parts, "level", report::levels);
+      DesignReport.picture(parts, "bare-level", report::bareLevels);
+      DesignReport.picture(parts, "loudest", report::loudest);
     }
     parts.put("index.md", () -> DesignReport.utf8(MarkdownWriter.write(report.document())));
     parts.put(
@@ -63,12 +63,6 @@ public final class JudgingReport {
             DesignReport.utf8(
                 HtmlWriter.write(report.document(), DesignReport.pictures(parts, ""))));
     return Collections.unmodifiableSortedMap(parts);
-  }
-
-  private void picture(
-      SortedMap<String, Supplier<byte[]>> parts, String stem, Supplier<Picture> maker) {
-    parts.put(stem + ".png", () -> maker.get().png());
-    parts.put(stem + ".svg", new DesignReport.Once(() -> maker.get().svg()));
   }
 
   private Picture levels() {

@@ -31,8 +31,7 @@ public final class PanelReport {
       StudyCharts charts = new StudyCharts(spec, curves.get(i), i, ranges);
       for (StudyCharts.Kind kind : StudyCharts.Kind.values()) {
         String path = folder(i) + kind.fileStem();
-        parts.put(path + ".png", () -> charts.of(kind).png());
-        parts.put(path + ".svg", new DesignReport.Once(() -> charts.of(kind).svg()));
+        DesignReport.picture(parts, path, () -> charts.of(kind));
       }
     }
     PanelPage page = new PanelPage(spec, curves, run);

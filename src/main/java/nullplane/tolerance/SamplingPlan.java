@@ -89,9 +89,33 @@ public record SamplingPlan(
    * @param badShare share of bad units in the lot (1), 0 to 1
    */
   public double acceptanceProbability(double badShare) {
+    return passing(sampleSize, acceptanceNumber, badShare);
+  }
+
+  /**
+   * Returns the probability that a sample holds no more bad units than a plan accepts (1).
+   *
+   * <p>Source: the binomial distribution, as used for the operating characteristics of plans of ISO
+   * 2859-1. Valid for lots that are large against the sample.
+   *
+   * @param sample units drawn, n, 1 or more
+   * @param accepted bad units accepted among them, Ac, 0 or more
+   * @param badShare share of bad units in the lot (1), 0 to 1
+   * @throws IllegalArgumentException if one of them is out of range
+   */
+  public static double passing(int sample, int accepted, double badShare) {
+    if (sample < 1 || accepted < 0 || !(badShare >= 0 && badShare <= 1)) {
+      throw new IllegalArgumentException(
+          "plan n = " + sample + ", Ac = " + accepted + ", faulty share " + badShare);
+    }
+    if (badShare == 0 || accepted >= sample) {
+      return 1;
+    }
+    if (badShare == 1) {
+      return 0;
+    }
     // no random generator: none is needed for the distribution's sum
-    return new BinomialDistribution(null, sampleSize, badShare)
-        .cumulativeProbability(acceptanceNumber);
+    return new BinomialDistribution(null, sample, badShare).cumulativeProbability(accepted);
   }
 
   /** Returns whether the plan tests the whole lot. */

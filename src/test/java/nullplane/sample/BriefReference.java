@@ -9,6 +9,7 @@ import java.util.stream.Stream;
 import nullplane.driver.Mounting;
 import nullplane.driver.SmallSignal;
 import nullplane.driver.Woofer;
+import nullplane.tolerance.SamplingPlan;
 import nullplane.units.Air;
 import nullplane.units.Curve;
 import nullplane.units.Range;
@@ -116,11 +117,11 @@ class BriefReference {
   /** 0.95^50 + 50 x 0.05 x 0.95^49 = 0.2794: the plan's known weakness. */
   @Test
   void planOfFiftyLetsBadLotsPass() {
-    assertThat(LotOdds.passing(50, 1, 0.05)).isCloseTo(0.2794, within(5e-5));
-    assertThat(LotOdds.passing(50, 1, 0)).isEqualTo(1);
-    assertThat(LotOdds.passing(50, 1, 1)).isEqualTo(0);
-    assertThat(LotOdds.passing(13, 13, 0.4)).isEqualTo(1);
-    assertThatThrownBy(() -> LotOdds.passing(0, 0, 0.1))
+    assertThat(SamplingPlan.passing(50, 1, 0.05)).isCloseTo(0.2794, within(5e-5));
+    assertThat(SamplingPlan.passing(50, 1, 0)).isEqualTo(1);
+    assertThat(SamplingPlan.passing(50, 1, 1)).isEqualTo(0);
+    assertThat(SamplingPlan.passing(13, 13, 0.4)).isEqualTo(1);
+    assertThatThrownBy(() -> SamplingPlan.passing(0, 0, 0.1))
         .isInstanceOf(IllegalArgumentException.class);
   }
 
