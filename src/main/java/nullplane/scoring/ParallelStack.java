@@ -271,6 +271,12 @@ final class ParallelStack {
     }
     double[] forceRe = rows.forceRe;
     double[] forceIm = rows.forceIm;
+    double[] pressureRe = out.pressureRe;
+    double[] pressureIm = out.pressureIm;
+    for (int f = 0; f < points; f++) {
+      pressureRe[f] = forceRe[f] * pRe[f] - forceIm[f] * pIm[f];
+      pressureIm[f] = forceRe[f] * pIm[f] + forceIm[f] * pRe[f];
+    }
     double[] totalRe = rows.totalRe;
     double[] totalIm = rows.totalIm;
     for (int f = 0; f < points; f++) {

@@ -90,6 +90,12 @@ final class StackModel {
     /** Squared modulus of the pressure at the listening point ((Pa/V)^2). */
     final double[] pressureSquared;
 
+    /** Real part of the pressure at the listening point (Pa/V). */
+    final double[] pressureRe;
+
+    /** Imaginary part of the pressure at the listening point (Pa/V). */
+    final double[] pressureIm;
+
     /** Greatest squared modulus of a cone's excursion ((m/V)^2). */
     final double[] excursionSquared;
 
@@ -112,6 +118,8 @@ final class StackModel {
 
     PerVolt(int points, int woofers) {
       pressureSquared = new double[points];
+      pressureRe = new double[points];
+      pressureIm = new double[points];
       excursionSquared = new double[points];
       currentSquared = new double[points];
       loadRe = new double[points];
@@ -212,6 +220,8 @@ final class StackModel {
     double total2 = totalRe * totalRe + totalIm * totalIm;
     out.loadRe[f] = totalRe / total2;
     out.loadIm[f] = -totalIm / total2;
+    out.pressureRe[f] = pressureRe;
+    out.pressureIm[f] = pressureIm;
     out.pressureSquared[f] = pressureRe * pressureRe + pressureIm * pressureIm;
     out.excursionSquared[f] = largestVelocity / (omega[f] * omega[f]);
     out.currentSquared[f] = largestCurrent;

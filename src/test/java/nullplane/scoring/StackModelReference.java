@@ -75,6 +75,10 @@ class StackModelReference {
       }
       Complex load = total.reciprocal();
       assertThat(Math.sqrt(modal.pressureSquared[f]) / pressure.abs()).isCloseTo(1, within(1e-9));
+      assertThat(
+              new Complex(modal.pressureRe[f], modal.pressureIm[f]).subtract(pressure).abs()
+                  / pressure.abs())
+          .isLessThan(1e-9);
       assertThat(Math.sqrt(modal.excursionSquared[f]) / excursion).isCloseTo(1, within(1e-9));
       assertThat(Math.sqrt(modal.currentSquared[f]) / current).isCloseTo(1, within(1e-9));
       assertThat(modal.loadRe[f]).isCloseTo(load.getReal(), within(1e-8));
