@@ -73,7 +73,7 @@ final class DesignCommand implements Callable<Integer> {
   @Option(
       names = "--evaluations",
       paramLabel = "N",
-      description = "Woofers to score before the search ends. Default: 60000.")
+      description = "Woofers to score before the search ends. Default: 200000.")
   private long evaluations = SearchConduct.USUAL_EVALUATIONS;
 
   @Override

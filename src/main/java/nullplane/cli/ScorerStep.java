@@ -6,9 +6,7 @@ import nullplane.acoustics.AdaptiveSweep;
 import nullplane.acoustics.PistonSizes;
 import nullplane.driver.Woofer;
 import nullplane.io.PanelCache;
-import nullplane.network.CoilCatalogue;
 import nullplane.scoring.DesignSpec;
-import nullplane.scoring.GradeWeights;
 import nullplane.scoring.ScorersBySize;
 import nullplane.scoring.ScoringAxis;
 import nullplane.scoring.StackAcoustics;
@@ -45,7 +43,7 @@ final class ScorerStep {
     this.stop = stop;
     this.cache = cache;
     this.watched = watched;
-    this.axis = ScoringAxis.of(spec.target());
+    this.axis = ScoringAxis.of(spec);
   }
 
   /** Returns the scorer of the spec's own piston size. */
@@ -55,9 +53,7 @@ final class ScorerStep {
         spec,
         axis,
         acoustics(sweeps, axis.frequencyHz()),
-        acoustics(sweeps, ScoringAxis.drawnFor(spec.target())),
-        CoilCatalogue.standard().options(),
-        GradeWeights.STANDARD,
+        acoustics(sweeps, ScoringAxis.drawnFor(spec)),
         air);
   }
 
@@ -82,10 +78,9 @@ final class ScorerStep {
       List<List<AdaptiveSweep>> byRadius =
           radii.stream().map(radius -> solve(spec.withPistonRadius(radius))).toList();
       sizes.addAll(sizes(radii, byRadius, axis.frequencyHz()));
-      drawn.addAll(fine ? sizes(radii, byRadius, ScoringAxis.drawnFor(spec.target())) : sizes);
+      drawn.addAll(fine ? sizes(radii, byRadius, ScoringAxis.drawnFor(spec)) : sizes);
     }
-    return new ScorersBySize(
-        own(), axis, sizes, drawn, CoilCatalogue.standard().options(), GradeWeights.STANDARD, air);
+    return new ScorersBySize(own(), axis, sizes, drawn, air);
   }
 
   private static List<PistonSizes> sizes(

@@ -106,6 +106,7 @@ public final class BriefJson {
     json.whole("inSeries", stack.wiring().inSeries());
     json.number("coilInductanceH", stack.coil().inductanceH());
     json.number("coilResistanceOhm", stack.coil().resistanceOhm());
+    json.object("network", () -> NetworkJson.write(json, stack.network()));
     json.number("rmsDeviationDb", stack.figures().rmsDeviationDb());
     json.number("worstExcessDb", stack.figures().worstExcessDb());
     json.number("outputMarginDb", stack.figures().outputMarginDb());

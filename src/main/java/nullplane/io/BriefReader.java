@@ -9,6 +9,7 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import nullplane.driver.Woofer;
 import nullplane.faults.InvalidInputException;
+import nullplane.network.LowPassBranch;
 import nullplane.network.SeriesCoil;
 import nullplane.sample.BriefUnit;
 import nullplane.sample.BriefValue;
@@ -207,7 +208,7 @@ public final class BriefReader {
         new SampleBrief.StackParts(
             name,
             new Wiring((int) strings.getAsDouble(), (int) inSeries.getAsDouble()),
-            new SeriesCoil(coil.getAsDouble(), resistance.getAsDouble(), 0)));
+            LowPassBranch.ofCoil(new SeriesCoil(coil.getAsDouble(), resistance.getAsDouble(), 0))));
   }
 
   private OptionalDouble number(YamlNode node, String field, String where) {

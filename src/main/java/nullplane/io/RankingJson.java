@@ -8,11 +8,14 @@ import nullplane.driver.SmallSignal;
 import nullplane.driver.Woofer;
 import nullplane.network.SeriesCoil;
 import nullplane.scoring.Assessment;
+import nullplane.scoring.FamilyScore;
 import nullplane.scoring.GradePart;
 import nullplane.scoring.Limit;
 import nullplane.scoring.StackAssessment;
 import nullplane.scoring.StackCurves;
 import nullplane.scoring.StackFigures;
+import nullplane.search.ConvergencePoint;
+import nullplane.search.FrontMember;
 import nullplane.search.SearchOutcome;
 import nullplane.tolerance.ToleranceStudy;
 
@@ -64,7 +67,9 @@ public final class RankingJson {
     json.whole("evaluations", outcome.evaluations());
     json.whole("generations", outcome.generations());
     json.text("stopReason", outcome.stopReason());
-    json.curveWithGaps("bestCostByGenerationDb", outcome.bestCostByGeneration());
+    json.whole("restarts", outcome.restarts());
+    json.objects("convergence", outcome.history(), this::point);
+    json.objects("front", outcome.front(), this::member);
     int[] rank = {0};
     json.objects(
         "ranked",
@@ -158,6 +163,7 @@ public final class RankingJson {
           json.flag("fixedBySpec", stack.brief().wiring().isPresent());
         });
     json.object("coil", () -> coil(stack.coil()));
+    json.object("network", () -> NetworkJson.write(json, stack.network()));
     json.object("figures", () -> figures(stack.figures()));
     if (curves) {
       json.object("curves", () -> curves(stack.curves()));
@@ -165,6 +171,29 @@ public final class RankingJson {
     if (curves && stack.limits().isPresent()) {
       json.object("limits", () -> LimitJson.write(json, stack.limits().orElseThrow()));
     }
+  }
+
+  private void point(ConvergencePoint point) throws IOException {
+    json.whole("generation", point.generation());
+    json.whole("evaluations", point.evaluations());
+    json.number("violation", point.violation());
+    json.number("hypervolume", point.hypervolume());
+    json.number("bestCostDb", point.bestCostDb());
+    json.whole("frontSize", point.frontSize());
+  }
+
+  private void member(FrontMember member) throws IOException {
+    if (member.rank().isPresent()) {
+      json.whole("rank", member.rank().getAsInt());
+    }
+    json.object("woofer", () -> WooferJson.parts(json, member.woofer()));
+    FamilyScore score = member.score();
+    json.number("costDb", score.grade().costDb());
+    json.number("shapeDb", score.shapeDb());
+    json.number("outputMarginDb", score.outputMarginDb());
+    json.number("correctionDb", score.correctionDb());
+    json.number("materialDb", score.materialDb());
+    json.objects("networks", member.networks(), network -> NetworkJson.write(json, network));
   }
 
   private void piston(Piston piston) throws IOException {
@@ -190,7 +219,7 @@ public final class RankingJson {
     json.number("leastLoadHz", f.leastLoadHz());
     json.number("correctionDb", f.correctionDb());
     json.number("lowCornerLiftDb", f.lowCornerLiftDb());
-    json.number("coilBendDb", f.coilBendDb());
+    json.number("networkBendDb", f.networkBendDb());
     json.number("levelLossDb", f.levelLossDb());
     json.number("travelShare", f.travelShare());
     json.number("panelFsHz", f.panelResonanceHz());

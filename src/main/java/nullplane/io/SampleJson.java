@@ -125,8 +125,9 @@ public final class SampleJson {
     json.text("name", stack.stack());
     json.whole("strings", stack.wiring().strings());
     json.whole("inSeries", stack.wiring().inSeries());
-    json.number("coilInductanceH", stack.coil().inductanceH());
-    json.number("coilResistanceOhm", stack.coil().resistanceOhm());
+    json.number("coilInductanceH", stack.network().seriesCoil().inductanceH());
+    json.number("coilResistanceOhm", stack.network().seriesCoil().resistanceOhm());
+    json.object("network", () -> NetworkJson.write(json, stack.network()));
     json.number("rmsDeviationDb", stack.rmsDeviationDb());
     json.number("meanDeviationDb", stack.meanDeviationDb());
     json.number("worstExcessDb", stack.worstExcessDb());

@@ -36,6 +36,16 @@ public record ActiveBranch(
   }
 
   @Override
+  public SeriesCoil seriesCoil() {
+    return SeriesCoil.NONE;
+  }
+
+  @Override
+  public double seriesResistanceOhm() {
+    return 0;
+  }
+
+  @Override
   public ActiveRows rows(Curve frequencyHz) {
     frequencyHz.stream().forEach(f -> Checks.positive(f, "frequency", "Hz"));
     return new ActiveRows(response(frequencyHz));

@@ -81,7 +81,7 @@ public record LowPassBranch(
     return seriesCoil.present() ? (shunt.isPresent() ? 2 : 1) : (shunt.isPresent() ? 1 : 0);
   }
 
-  /** Returns the resistance in series, the coil's own included (ohm). */
+  @Override
   public double seriesResistanceOhm() {
     return seriesCoil.resistanceOhm() + seriesResistor.map(Resistor::resistanceOhm).orElse(0.0);
   }

@@ -53,8 +53,20 @@ public final class SeriesRows {
    * @param out receives the row
    */
   public void transferSquared(LoadRows load, double[] out) {
+    transferSquared(load, 0, reactance.length - 1, out);
+  }
+
+  /**
+   * Writes the squared modulus of load voltage over input voltage on part of the axis (1).
+   *
+   * @param load admittance of the load
+   * @param from first frequency, counted from 0
+   * @param to last frequency
+   * @param out receives the row
+   */
+  void transferSquared(LoadRows load, int from, int to, double[] out) {
     double r = resistance;
-    for (int f = 0; f < reactance.length; f++) {
+    for (int f = from; f <= to; f++) {
       double g = load.re[f];
       double b = load.im[f];
       double x = reactance[f];
@@ -72,8 +84,21 @@ public final class SeriesRows {
    * @param outIm receives the imaginary parts
    */
   public void transfer(LoadRows load, double[] outRe, double[] outIm) {
+    transfer(load, 0, reactance.length - 1, outRe, outIm);
+  }
+
+  /**
+   * Writes load voltage over input voltage on part of the axis (1).
+   *
+   * @param load admittance of the load
+   * @param from first frequency, counted from 0
+   * @param to last frequency
+   * @param outRe receives the real parts
+   * @param outIm receives the imaginary parts
+   */
+  void transfer(LoadRows load, int from, int to, double[] outRe, double[] outIm) {
     double r = resistance;
-    for (int f = 0; f < reactance.length; f++) {
+    for (int f = from; f <= to; f++) {
       double g = load.re[f];
       double b = load.im[f];
       double x = reactance[f];
@@ -121,5 +146,25 @@ public final class SeriesRows {
     }
     double rest = load.squaredModulus(last) * transferSquared[last];
     return 1 / Math.max(rest, Math.max(even, odd));
+  }
+
+  /**
+   * Returns the least squared modulus of the input impedance, 1/max(|Y|^2/|D|^2) (ohm^2).
+   *
+   * @param load admittance of the load, not zero everywhere
+   */
+  double leastInputSquared(LoadRows load) {
+    double r = resistance;
+    double most = 0;
+    for (int f = 0; f < reactance.length; f++) {
+      double g = load.re[f];
+      double b = load.im[f];
+      double x = reactance[f];
+      double re = 1 + (r * g - x * b);
+      double im = r * b + x * g;
+      double square = (g * g + b * b) / (re * re + im * im);
+      most = square > most ? square : most;
+    }
+    return 1 / most;
   }
 }

@@ -11,6 +11,12 @@ public sealed interface StackNetwork permits LowPassBranch, ActiveBranch {
   /** Returns the passive parts, from the amplifier to the stack; empty for an active filter. */
   List<PlacedPart> parts();
 
+  /** Returns the coil in series with the stack; {@link SeriesCoil#NONE} if there is none. */
+  SeriesCoil seriesCoil();
+
+  /** Returns the resistance in series with the stack, coils included (ohm); 0 for a filter. */
+  double seriesResistanceOhm();
+
   /**
    * Returns the network prepared for a frequency axis, for many loads.
    *

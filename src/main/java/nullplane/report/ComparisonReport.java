@@ -203,7 +203,7 @@ public final class ComparisonReport {
     blocks.add(new Document.Heading(2, "What each parameter does on a panel"));
     blocks.add(words.lessons());
     blocks.add(new Document.Heading(2, "With the best network of each"));
-    figure(blocks, "level", "Level with the best wiring and series coil of each.");
+    figure(blocks, "level", "Level with the best wiring and network of each.");
     blocks.add(words.networks());
     blocks.add(new Document.Heading(2, "How loud, how far, how long"));
     figure(blocks, "loudest", "Loudest level before a limit binds.");

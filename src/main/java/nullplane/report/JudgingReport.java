@@ -116,7 +116,7 @@ public final class JudgingReport {
       blocks.add(
           new Document.Paragraph(
               "Cost is the score of the search: smaller is better. Level, margin and correction are"
-                  + " those of the worst stack, with the best wiring and series coil for each"
+                  + " those of the worst stack, with the best wiring and network for each"
                   + " woofer; correction is what the response needs without a network."));
       blocks.add(ranking());
       if (outcome.ranked().size() > MOST_ROWS) {
@@ -226,7 +226,7 @@ public final class JudgingReport {
           List.of(
               Verdict.name(stack),
               stack.wiring().inWords(),
-              stack.coil().present() ? Figures.millihenries(stack.coil().inductanceH()) : "none",
+              NetworkWords.shortly(stack.network()),
               Figures.decibels(stack.figures().correctionDb()),
               Figures.decibels(stack.figures().levelLossDb()),
               Figures.signedDecibels(stack.figures().meanDeviationDb()),
@@ -241,7 +241,7 @@ public final class JudgingReport {
             List.of(
                 "Stack",
                 "Wiring",
-                "Series coil",
+                "Network",
                 "Correction needed",
                 "Level it costs",
                 "Level against target",

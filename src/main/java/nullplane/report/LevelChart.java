@@ -58,7 +58,7 @@ final class LevelChart {
         Palette.tint(colour, BAND_TINT));
     plot.grid(Charts.multiples(ranges.levelDb(), 10), Charts.multiples(ranges.levelDb(), 2));
     double[] frequency = stack.curves().frequencyHz().toArray();
-    if (stack.coil().present()) {
+    if (!stack.network().none()) {
       plot.curve(
           frequency, stack.curves().bareLevelDb().toArray(), Palette.SOFT_INK, LineStyle.BARE);
     }
@@ -104,8 +104,8 @@ final class LevelChart {
 
   private List<Entry> entries() {
     List<Entry> entries = new ArrayList<>();
-    entries.add(new Entry("with its series coil", Palette.SOFT_INK, LineStyle.MAIN, false));
-    entries.add(new Entry("without the coil", Palette.SOFT_INK, LineStyle.BARE, false));
+    entries.add(new Entry("with its network", Palette.SOFT_INK, LineStyle.MAIN, false));
+    entries.add(new Entry("without it", Palette.SOFT_INK, LineStyle.BARE, false));
     if (woofer.stacks().stream().anyMatch(stack -> stack.limits().isPresent())) {
       entries.add(new Entry("hot, at rated power", Palette.SOFT_INK, LineStyle.HEAT, false));
     }

@@ -270,7 +270,7 @@ final class ParameterTable {
 
   private String totalQReason() {
     StackAssessment worst = verdict.mostCorrection();
-    return "On the panels, coil included, it becomes "
+    return "On the panels, parts in series included, it becomes "
         + span(s -> s.figures().panelTotalQ(), "")
         + ". With it "
         + Verdict.stack(worst)

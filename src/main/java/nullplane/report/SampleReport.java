@@ -213,8 +213,8 @@ public final class SampleReport {
     PlainTable table =
         new PlainTable(
             List.of(
-                List.of("Stack", "level", "mean", "outside", "margin", "fix", "load", "coil"),
-                List.of("", "rms dB", "dB", "dB", "dB", "dB", "ohm", "mH")));
+                List.of("Stack", "level", "mean", "outside", "margin", "fix", "load", "network"),
+                List.of("", "rms dB", "dB", "dB", "dB", "dB", "ohm", "")));
     for (PartsFigures stack : stacks) {
       table.add(
           List.of(
@@ -225,7 +225,7 @@ public final class SampleReport {
               Figures.signedDecibelNumber(stack.outputMarginDb()),
               Figures.decibelNumber(stack.correctionDb()),
               Figures.number(stack.leastLoadOhm()),
-              stack.coil().present() ? Figures.number(stack.coil().inductanceH() * 1e3) : "none"));
+              NetworkWords.shortly(stack.network())));
     }
     page.table(table);
     page.blank();
@@ -349,7 +349,7 @@ public final class SampleReport {
           List.of(
               Lettering.clean(stack.stack()),
               stack.wiring().inWords(),
-              stack.coil().present() ? Figures.millihenries(stack.coil().inductanceH()) : "none",
+              NetworkWords.shortly(stack.network()),
               Figures.decibels(stack.rmsDeviationDb()),
               Figures.signedDecibels(stack.meanDeviationDb()),
               Figures.decibels(stack.worstExcessDb()),
@@ -361,7 +361,7 @@ public final class SampleReport {
         List.of(
             "Stack",
             "Wiring",
-            "Series coil",
+            "Network",
             "Level deviation, rms",
             "Level against target",
             "Outside the corridor",

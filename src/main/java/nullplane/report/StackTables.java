@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.function.Function;
-import nullplane.network.SeriesCoil;
 import nullplane.scoring.Assessment;
 import nullplane.scoring.StackAssessment;
 import nullplane.scoring.StackFigures;
@@ -19,12 +18,12 @@ final class StackTables {
 
   List<Document.Block> blocks() {
     return List.of(
-        new Document.Heading(3, "Wiring, coil and level"),
+        new Document.Heading(3, "Wiring, network and level"),
         table(
             List.of(
                 "Stack",
                 "Wiring",
-                "Series coil",
+                "Network",
                 "Level deviation, rms",
                 "Mean",
                 "Gain needed",
@@ -33,7 +32,7 @@ final class StackTables {
               StackFigures figures = stack.figures();
               return List.of(
                   stack.wiring().inWords(),
-                  coil(stack.coil()),
+                  NetworkWords.fully(stack.network()),
                   Figures.decibels(figures.rmsDeviationDb()),
                   Figures.signedDecibels(figures.meanDeviationDb()),
                   Figures.signedDecibels(-figures.meanDeviationDb()),
@@ -75,14 +74,14 @@ final class StackTables {
                 "Stack",
                 "Correction needed",
                 "Lift lacking at the low corner",
-                "Bend by the coil",
-                "Level lost in the coil"),
+                "Bend by the network",
+                "Level lost in the network"),
             stack -> {
               StackFigures figures = stack.figures();
               return List.of(
                   Figures.decibels(figures.correctionDb()),
                   Figures.signedDecibels(figures.lowCornerLiftDb()),
-                  Figures.decibels(figures.coilBendDb()),
+                  Figures.decibels(figures.networkBendDb()),
                   Figures.decibels(figures.levelLossDb()));
             },
             1),
@@ -111,19 +110,7 @@ final class StackTables {
                 + " and Qts "
                 + Figures.number(woofer.freeAir().totalQ())
                 + ". The difference is the air that the panel and the neighbouring woofers make the"
-                + " cone carry; Qts on the panel also holds the coil's resistance."));
-  }
-
-  /** Returns a coil in words. */
-  static String coil(SeriesCoil coil) {
-    return coil.present()
-        ? Figures.millihenries(coil.inductanceH())
-            + ", "
-            + Figures.ohms(coil.resistanceOhm())
-            + ", "
-            + Figures.grams(coil.copperKg())
-            + " copper"
-        : "none";
+                + " cone carry; Qts on the panel also holds the resistance in series."));
   }
 
   private static String signedPercent(double share) {

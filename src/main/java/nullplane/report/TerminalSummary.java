@@ -117,13 +117,14 @@ public final class TerminalSummary {
   }
 
   private void stacks(Assessment best) {
-    page.head("Woofer 1 in each stack; fix: correction needed without the coil");
+    page.head("Woofer 1 in each stack; fix: correction needed without it");
     PlainTable table =
         new PlainTable(
             List.of(
                 List.of(
-                    "Stack", "level", "mean", "outside", "margin", "limit", "load", "coil", "fix"),
-                List.of("", "rms dB", "dB", "dB", "dB", "", "ohm", "mH", "dB")));
+                    "Stack", "level", "mean", "outside", "margin", "limit", "load", "network",
+                    "fix"),
+                List.of("", "rms dB", "dB", "dB", "dB", "", "ohm", "", "dB")));
     for (StackAssessment stack : best.stacks()) {
       StackFigures figures = stack.figures();
       table.add(
@@ -135,7 +136,7 @@ public final class TerminalSummary {
               Figures.signedDecibelNumber(figures.outputMarginDb()),
               figures.outputLimit().word(),
               Figures.number(figures.leastLoadOhm()),
-              stack.coil().present() ? Figures.number(stack.coil().inductanceH() * 1e3) : "none",
+              NetworkWords.shortly(stack.network()),
               Figures.decibelNumber(figures.correctionDb())));
     }
     page.table(table);

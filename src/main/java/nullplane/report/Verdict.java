@@ -43,7 +43,7 @@ final class Verdict {
     return worst(Comparator.comparingDouble(s -> -s.figures().leastLoadOhm()));
   }
 
-  /** Returns the stack that needs most correction without its coil. */
+  /** Returns the stack that needs most correction without its network. */
   StackAssessment mostCorrection() {
     return worst(Comparator.comparingDouble(s -> s.figures().correctionDb()));
   }
@@ -234,7 +234,7 @@ final class Verdict {
         List.of(
             "Correction needed",
             Figures.decibels(correction.figures().correctionDb()),
-            "in " + name(correction) + ", without its coil"),
+            "in " + name(correction) + ", without its network"),
         List.of(
             "Least load",
             Figures.ohms(load.figures().leastLoadOhm()),
@@ -249,7 +249,7 @@ final class Verdict {
             Figures.grams(woofer.budget().remainderKg()),
             "needed "
                 + Figures.grams(woofer.budget().leastRemainderKg())
-                + "; the coil takes "
+                + "; the network takes "
                 + Figures.grams(woofer.budget().coilMassKg())));
   }
 

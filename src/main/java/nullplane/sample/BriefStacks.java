@@ -46,7 +46,7 @@ public final class BriefStacks {
       }
       stacks.add(
           new StackAssessment(
-              own.brief(), parts.wiring(), parts.coil(), own.figures(), own.curves()));
+              own.brief(), parts.wiring(), parts.network(), own.figures(), own.curves()));
     }
     fixed =
         FixedStacks.of(
@@ -91,27 +91,28 @@ public final class BriefStacks {
     List<PartsFigures> all = new ArrayList<>();
     for (int s = 0; s < fixed.count(); s++) {
       double marginDb = fixed.respondWithOutputMargin(s, woofer, space);
-      double wantedDb = fixed.brief(s).levelDb();
       double squares = 0;
       double mean = 0;
       double excess = 0;
       double leastBare = Double.POSITIVE_INFINITY;
       double mostBare = Double.NEGATIVE_INFINITY;
       for (int b = 0; b < fixed.bandHz().size(); b++) {
-        double deviation = space.levelDb(b) - wantedDb;
+        double deviation = space.levelDb(b) - fixed.wantedDb(s, b);
         squares += weights.at(b) * deviation * deviation;
         mean += weights.at(b) * deviation;
         excess = Math.max(excess, Math.abs(deviation) - corridorDb);
-        double level = bare.get(s).at(scorer.axis().firstInBand() + b);
-        leastBare = Math.min(leastBare, level);
-        mostBare = Math.max(mostBare, level);
+        if (fixed.isWorkingBand(s, b)) {
+          double level = bare.get(s).at(scorer.axis().firstInBand() + b);
+          leastBare = Math.min(leastBare, level);
+          mostBare = Math.max(mostBare, level);
+        }
       }
       SampleBrief.StackParts parts = brief.stacks().get(s);
       all.add(
           new PartsFigures(
               parts.name(),
               parts.wiring(),
-              parts.coil(),
+              parts.network(),
               Math.sqrt(squares),
               mean,
               excess,
@@ -135,7 +136,7 @@ public final class BriefStacks {
           new PartsFigures(
               stack.brief().name(),
               stack.wiring(),
-              stack.coil(),
+              stack.network(),
               figures.rmsDeviationDb(),
               figures.meanDeviationDb(),
               figures.worstExcessDb(),

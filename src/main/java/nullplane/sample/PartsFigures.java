@@ -1,6 +1,6 @@
 package nullplane.sample;
 
-import nullplane.network.SeriesCoil;
+import nullplane.network.StackNetwork;
 import nullplane.scoring.Wiring;
 
 /**
@@ -9,7 +9,7 @@ import nullplane.scoring.Wiring;
  *
  * @param stack the stack
  * @param wiring how the woofers are wired
- * @param coil the series coil
+ * @param network the network
  * @param rmsDeviationDb root-mean-square deviation over the band, log-frequency weighted (dB)
  * @param meanDeviationDb mean deviation over the band (dB); above 0 is too loud
  * @param worstExcessDb largest distance outside the corridor (dB); 0 if inside everywhere
@@ -20,7 +20,7 @@ import nullplane.scoring.Wiring;
 public record PartsFigures(
     String stack,
     Wiring wiring,
-    SeriesCoil coil,
+    StackNetwork network,
     double rmsDeviationDb,
     double meanDeviationDb,
     double worstExcessDb,

@@ -7,7 +7,7 @@ import nullplane.driver.RoundWireCoil;
 import nullplane.driver.Woofer;
 import nullplane.motor.Former;
 import nullplane.motor.Winding;
-import nullplane.network.SeriesCoil;
+import nullplane.network.StackNetwork;
 import nullplane.scoring.Wiring;
 import nullplane.units.ConductorMaterial;
 
@@ -36,9 +36,9 @@ public record SampleBrief(
    *
    * @param name the stack
    * @param wiring how its woofers are wired
-   * @param coil its series coil
+   * @param network its network
    */
-  public record StackParts(String name, Wiring wiring, SeriesCoil coil) {}
+  public record StackParts(String name, Wiring wiring, StackNetwork network) {}
 
   /** Copies the lists. */
   public SampleBrief {
@@ -60,7 +60,7 @@ public record SampleBrief(
         brief.woofer(),
         brief.values(),
         brief.stacks().stream()
-            .map(stack -> new StackParts(stack.brief().name(), stack.wiring(), stack.coil()))
+            .map(stack -> new StackParts(stack.brief().name(), stack.wiring(), stack.network()))
             .toList());
   }
 

@@ -1,16 +1,17 @@
 package nullplane.scoring;
 
+import java.util.Arrays;
 import nullplane.acoustics.PanelResponse;
 import nullplane.driver.Woofer;
-import nullplane.network.SeriesCoil;
+import nullplane.network.StackNetwork;
 import nullplane.units.Curve;
 
 /**
- * A stack as the amplifier drives it, coil in place, from below hearing to 22.4 kHz.
+ * A stack as the amplifier drives it, network in place, from below hearing to 22.4 kHz.
  *
- * <p>Below the solved axis the air is continued by {@link SubsonicExtension}. Above it the load is
- * taken as R + jX with R as at the highest solved frequency and X growing with frequency, and the
- * cone as a mass: the current falls as 1/|R + jX|, the excursion as that over f^2. Source:
+ * <p>Below the solved axis the air is continued by {@link SubsonicExtension}. Above it the stack's
+ * load is taken as R + jX with R as at the highest solved frequency and X growing with frequency,
+ * and the cone as a mass: the current falls as 1/|R + jX|, the excursion as that over f^2. Source:
  * Kirchhoff's and Newton's laws. Both ends hold little of any programme.
  */
 final class DrivenStack {
@@ -23,7 +24,7 @@ final class DrivenStack {
   private static final int POINTS_ABOVE = 28;
 
   private final StackModel model;
-  private final SeriesCoil coil;
+  private final StackNetwork network;
   private final int firstSolved;
   private final int solvedPoints;
   private final double[] frequencyHz;
@@ -49,12 +50,12 @@ final class DrivenStack {
   /**
    * @param solved the panel as it was solved; point 0 is the listening point
    * @param wiring the wiring
-   * @param coil the series coil
+   * @param network the network
    */
-  DrivenStack(PanelResponse solved, Wiring wiring, SeriesCoil coil) {
+  DrivenStack(PanelResponse solved, Wiring wiring, StackNetwork network) {
     PanelResponse response = SubsonicExtension.below(solved, LOWEST_HZ);
     this.model = new StackModel(response, wiring);
-    this.coil = coil;
+    this.network = network;
     this.firstSolved = response.frequencyHz().size() - solved.frequencyHz().size();
     this.solvedPoints = response.frequencyHz().size();
     double top = response.frequencyHz().at(solvedPoints - 1);
@@ -90,22 +91,25 @@ final class DrivenStack {
     StackModel.PerVolt own = new StackModel.PerVolt(solvedPoints, model.wiring().woofers());
     model.respond(woofer, own);
     PerVolt driven = new PerVolt(frequencyHz.length);
-    for (int f = 0; f < solvedPoints; f++) {
-      double passed = StackEvaluator.dividerSquared(2 * Math.PI * frequencyHz[f], f, coil, own);
-      driven.pressureSquared[f] = passed * own.pressureSquared[f];
-      driven.excursionSquared[f] = passed * own.excursionSquared[f];
-      driven.currentSquared[f] = passed * own.currentSquared[f];
-    }
+    double[] loadRe = Arrays.copyOf(own.loadRe, frequencyHz.length);
+    double[] loadIm = Arrays.copyOf(own.loadIm, frequencyHz.length);
     int top = solvedPoints - 1;
-    double re = own.loadRe[top] + coil.resistanceOhm();
-    double im = Math.max(0, own.loadIm[top] + 2 * Math.PI * frequencyHz[top] * coil.inductanceH());
+    double re = own.loadRe[top];
+    double im = Math.max(0, own.loadIm[top]);
     for (int f = solvedPoints; f < frequencyHz.length; f++) {
-      double ratio = frequencyHz[f] / frequencyHz[top];
-      double falls = (re * re + im * im) / (re * re + im * ratio * im * ratio);
-      driven.currentSquared[f] = falls * driven.currentSquared[top];
+      loadRe[f] = re;
+      loadIm[f] = im * (frequencyHz[f] / frequencyHz[top]);
+    }
+    DrivenNetwork circuit = DrivenNetwork.of(network, Curve.of(frequencyHz), loadRe, loadIm);
+    for (int f = 0; f < frequencyHz.length; f++) {
+      double passed = circuit.passed(f);
+      int from = Math.min(f, top);
+      double ratio = frequencyHz[f] / frequencyHz[from];
+      double falls = f <= top ? 1 : (re * re + im * im) / (re * re + im * ratio * im * ratio);
+      driven.currentSquared[f] = passed * falls * own.currentSquared[from];
       driven.excursionSquared[f] =
-          falls * driven.excursionSquared[top] / (ratio * ratio * ratio * ratio);
-      driven.pressureSquared[f] = falls * driven.pressureSquared[top];
+          passed * falls * own.excursionSquared[from] / (ratio * ratio * ratio * ratio);
+      driven.pressureSquared[f] = passed * falls * own.pressureSquared[from];
     }
     return driven;
   }

@@ -1,15 +1,18 @@
 package nullplane.scoring;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.IntStream;
 import nullplane.driver.Woofer;
-import nullplane.network.SeriesCoil;
+import nullplane.network.LoadRows;
+import nullplane.network.MainDriverRows;
+import nullplane.network.NetworkRows;
 import nullplane.units.Air;
 import nullplane.units.Curve;
 import nullplane.units.Levels;
 
 /**
- * The stacks of a spec with wiring and coil as they were chosen for one woofer, for trying other
+ * The stacks of a spec with wiring and network as they were chosen for one woofer, for trying other
  * woofers in them: the units of a production run, a sample, a change. Nothing is chosen anew.
  *
  * <p>The formulas are those that woofers are scored by. A woofer whose piston is not quite the
@@ -31,10 +34,11 @@ public final class FixedStacks {
   private final double areaM2;
   private final List<StackEvaluator> evaluators;
   private final List<StackModel> models;
-  private final List<SeriesCoil> coils;
+  private final List<NetworkRows> networks;
+  private final List<Optional<MainDriverRows>> mains;
   private final Curve bandHz;
   private final double referenceDb;
-  private final double fullOverReferenceDb;
+  private final double amplifierDb;
 
   private FixedStacks(SystemScorer scorer, Assessment assessment) {
     spec = scorer.spec();
@@ -46,18 +50,18 @@ public final class FixedStacks {
       throw new IllegalArgumentException(
           evaluators.size() + " stacks with an assessment of " + assessment.stacks().size());
     }
-    coils = assessment.stacks().stream().map(StackAssessment::coil).toList();
+    networks =
+        assessment.stacks().stream()
+            .map(stack -> stack.network().rows(axis.frequencyHz()))
+            .toList();
     models =
         IntStream.range(0, evaluators.size())
             .mapToObj(s -> evaluators.get(s).model(assessment.stacks().get(s).wiring()))
             .toList();
-    double[] band = new double[axis.pointsInBand()];
-    for (int b = 0; b < band.length; b++) {
-      band[b] = axis.frequencyHz().at(axis.firstInBand() + b);
-    }
-    bandHz = Curve.of(band);
+    bandHz = axis.bandHz();
+    mains = evaluators.stream().map(e -> e.brief().main().map(main -> main.rows(bandHz))).toList();
     referenceDb = Levels.ofAmplitudeRatio(spec.target().voltageV());
-    fullOverReferenceDb = Levels.ofAmplitudeRatio(spec.amplifier().voltageV()) - referenceDb;
+    amplifierDb = Levels.ofAmplitudeRatio(spec.amplifier().voltageV());
   }
 
   /**
@@ -74,16 +78,33 @@ public final class FixedStacks {
   /** What the woofer last tried does in the stack last tried. For one thread. */
   public static final class Workspace {
     private final StackEvaluator.Workspace stack;
+    private final LoadRows load;
+    private final LoadRows scratch;
+    private final double[] passed;
+    private final double[] transferRe;
+    private final double[] transferIm;
+    private final double[] woofersRe;
+    private final double[] woofersIm;
+    private final double[] squared;
     private final double[] levelDb;
     private double leastLoadOhm;
 
     private Workspace(int points, int bandPoints, int woofers) {
       stack = new StackEvaluator.Workspace(points, woofers);
+      load = new LoadRows(points);
+      scratch = new LoadRows(points);
+      passed = new double[points];
+      transferRe = new double[points];
+      transferIm = new double[points];
+      woofersRe = new double[bandPoints];
+      woofersIm = new double[bandPoints];
+      squared = new double[bandPoints];
       levelDb = new double[bandPoints];
     }
 
     /**
-     * Returns the level at the listening point at the target's voltage (dB re 20 uPa).
+     * Returns the level at the listening point at the target's voltage, with the main driver if the
+     * stack has one to sum with (dB re 20 uPa).
      *
      * @param bandPoint index on {@link FixedStacks#bandHz}
      */
@@ -121,9 +142,20 @@ public final class FixedStacks {
     return evaluators.get(stack).brief();
   }
 
-  /** Returns the frequencies of the band, corners included (Hz). */
+  /** Returns the frequencies of the band, both ends included (Hz). */
   public Curve bandHz() {
     return bandHz;
+  }
+
+  /**
+   * Returns whether a point of the band is one where a stack's woofers work: up to its upper
+   * corner.
+   *
+   * @param stack index in the spec's order
+   * @param bandPoint index on {@link #bandHz}
+   */
+  public boolean isWorkingBand(int stack, int bandPoint) {
+    return axis.firstInBand() + bandPoint <= evaluators.get(stack).lastOutput();
   }
 
   /** Returns work space for one thread. */
@@ -144,17 +176,47 @@ public final class FixedStacks {
   }
 
   private void respondOnPistons(int stack, Woofer woofer, Workspace space) {
-    SeriesCoil coil = coils.get(stack);
     StackModel.PerVolt perVolt = space.stack.perVolt;
     models.get(stack).respond(woofer, perVolt);
+    space.load.setImpedance(perVolt.loadRe, perVolt.loadIm);
+    NetworkRows network = networks.get(stack);
+    space.leastLoadOhm = Math.sqrt(network.pass(space.load, space.scratch, space.passed));
+    Optional<MainDriverRows> main = mains.get(stack);
+    if (main.isPresent()) {
+      addMain(network, main.orElseThrow(), space);
+      return;
+    }
     for (int b = 0; b < space.levelDb.length; b++) {
       int f = axis.firstInBand() + b;
-      double omega = 2 * Math.PI * bandHz.at(b);
-      double passed = StackEvaluator.dividerSquared(omega, f, coil, perVolt);
       space.levelDb[b] =
-          StackEvaluator.levelOfSquared(perVolt.pressureSquared[f] * passed) + referenceDb;
+          StackEvaluator.levelOfSquared(perVolt.pressureSquared[f] * space.passed[f]) + referenceDb;
     }
-    space.leastLoadOhm = evaluators.get(stack).leastLoadOhm(coil, perVolt);
+  }
+
+  private void addMain(NetworkRows network, MainDriverRows main, Workspace space) {
+    network.transfer(space.load, space.scratch, space.transferRe, space.transferIm);
+    StackModel.PerVolt perVolt = space.stack.perVolt;
+    for (int b = 0; b < space.levelDb.length; b++) {
+      int f = axis.firstInBand() + b;
+      space.woofersRe[b] =
+          perVolt.pressureRe[f] * space.transferRe[f] - perVolt.pressureIm[f] * space.transferIm[f];
+      space.woofersIm[b] =
+          perVolt.pressureRe[f] * space.transferIm[f] + perVolt.pressureIm[f] * space.transferRe[f];
+    }
+    main.sumSquared(space.woofersRe, space.woofersIm, space.squared);
+    for (int b = 0; b < space.levelDb.length; b++) {
+      space.levelDb[b] = StackEvaluator.levelOfSquared(space.squared[b]) + referenceDb;
+    }
+  }
+
+  /**
+   * Returns the level wanted of a stack (dB re 20 uPa).
+   *
+   * @param stack index in the spec's order
+   * @param bandPoint index on {@link #bandHz}
+   */
+  public double wantedDb(int stack, int bandPoint) {
+    return evaluators.get(stack).wantedDb(axis.firstInBand() + bandPoint);
   }
 
   /**
@@ -171,9 +233,13 @@ public final class FixedStacks {
     respondOnPistons(stack, acting, space);
     evaluators.get(stack).prepare(acting, space.stack);
     double least = Double.POSITIVE_INFINITY;
-    for (int b = 0; b < space.levelDb.length; b++) {
-      double held = space.stack.heldLevel[axis.firstInBand() + b];
-      least = Math.min(least, Math.min(held, space.levelDb[b] + fullOverReferenceDb));
+    boolean behind = networks.get(stack).amplifierBehind();
+    for (int f = axis.firstInBand(); f <= evaluators.get(stack).lastOutput(); f++) {
+      double fullDb =
+          space.stack.levelPerVolt[f]
+              + (behind ? 0 : Levels.ofPowerRatio(space.passed[f]))
+              + amplifierDb;
+      least = Math.min(least, Math.min(space.stack.heldLevel[f], fullDb));
     }
     return least - brief(stack).loudestDb();
   }

@@ -3,7 +3,6 @@ package nullplane.scoring;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.function.IntToDoubleFunction;
 import java.util.function.ToDoubleFunction;
 import nullplane.driver.CoilBudget;
 
@@ -12,10 +11,7 @@ final class GradeBreakdown {
   private GradeBreakdown() {}
 
   static List<GradePart> partsOf(
-      List<StackAssessment> stacks,
-      StackEvaluator.Choice[] choices,
-      GradeWeights weights,
-      Realisation coil) {
+      List<StackAssessment> stacks, StackChoice[] choices, GradeWeights weights, Realisation coil) {
     CoilBudget budget = coil.budget();
     int worst = 0;
     for (int s = 1; s < choices.length; s++) {
@@ -52,7 +48,7 @@ final class GradeBreakdown {
             "output",
             figures.outputMarginDb(),
             "dB",
-            weights.perDbOutputLack() * mix.of(c -> c.outputLack),
+            weights.perDbOutputLack() * mix.of(StackChoice::outputLack),
             text(
                 "Stack %s has %+.1f dB in hand at %.0f Hz, where %s sets the limit.",
                 name,
@@ -62,21 +58,41 @@ final class GradeBreakdown {
     parts.add(
         new GradePart(
             "correction",
-            figures.coilBendDb() + Math.max(0, figures.levelLossDb()),
+            figures.networkBendDb() + Math.max(0, figures.levelLossDb()),
             "dB",
-            weights.perDbCorrection() * mix.of(c -> c.bend + Math.max(0, c.loss)),
+            weights.perDbCorrection() * mix.of(StackChoice::correctionDb),
             text(
-                "The coil of stack %s bends the response by %.1f dB over the band and takes %.1f dB of level.",
-                name, figures.coilBendDb(), figures.levelLossDb())));
+                "The network of stack %s bends the response by %.1f dB over the band and takes %.1f dB of level.",
+                name, figures.networkBendDb(), figures.levelLossDb())));
+    StackChoice chosen = choices[worst];
     parts.add(
         new GradePart(
-            "stack coil copper",
-            stacks.get(worst).coil().copperKg() * 1e3,
-            "g",
-            weights.perKilogramOfCoil() * mix.ofStack(index -> stacks.get(index).coil().copperKg()),
+            "network parts",
+            chosen.parts,
+            "1",
+            weights.perPart() * mix.of(c -> c.parts),
             text(
-                "The coil of stack %s holds %.0f g of copper.",
-                name, stacks.get(worst).coil().copperKg() * 1e3)));
+                "The network of stack %s has %s.",
+                name,
+                chosen.parts == 0
+                    ? "no part"
+                    : chosen.parts == 1 ? "one part" : chosen.parts + " parts")));
+    parts.add(
+        new GradePart(
+            "network copper",
+            chosen.copperKg * 1e3,
+            "g",
+            weights.perKilogramOfCopper() * mix.of(c -> c.copperKg),
+            text("The network of stack %s holds %.0f g of copper.", name, chosen.copperKg * 1e3)));
+    parts.add(
+        new GradePart(
+            "network capacitors",
+            chosen.capacitanceF * 1e6,
+            "uF",
+            weights.perMillifarad() * 1e3 * mix.of(c -> c.capacitanceF),
+            text(
+                "The network of stack %s holds %.0f uF of capacitors.",
+                name, chosen.capacitanceF * 1e6)));
     parts.add(
         new GradePart(
             "woofer coil wire",
@@ -110,26 +126,23 @@ final class GradeBreakdown {
 
   /** The weighting of the worst stack against the mean over all. */
   private static final class Mix {
-    private final StackEvaluator.Choice[] choices;
+    private final StackChoice[] choices;
     private final int worst;
     private final double shareOfWorst;
 
-    Mix(StackEvaluator.Choice[] choices, int worst, double shareOfWorst) {
+    Mix(StackChoice[] choices, int worst, double shareOfWorst) {
       this.choices = choices;
       this.worst = worst;
       this.shareOfWorst = shareOfWorst;
     }
 
-    double of(ToDoubleFunction<StackEvaluator.Choice> figure) {
-      return ofStack(index -> figure.applyAsDouble(choices[index]));
-    }
-
-    double ofStack(IntToDoubleFunction figure) {
+    double of(ToDoubleFunction<StackChoice> figure) {
       double sum = 0;
-      for (int s = 0; s < choices.length; s++) {
-        sum += figure.applyAsDouble(s);
+      for (StackChoice choice : choices) {
+        sum += figure.applyAsDouble(choice);
       }
-      return shareOfWorst * figure.applyAsDouble(worst) + (1 - shareOfWorst) * sum / choices.length;
+      return shareOfWorst * figure.applyAsDouble(choices[worst])
+          + (1 - shareOfWorst) * sum / choices.length;
     }
   }
 }

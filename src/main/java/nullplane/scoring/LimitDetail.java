@@ -7,7 +7,7 @@ import nullplane.driver.CoilHeating;
 import nullplane.driver.RatedImpedance;
 import nullplane.driver.TravelCriteria;
 import nullplane.driver.Woofer;
-import nullplane.network.SeriesCoil;
+import nullplane.network.StackNetwork;
 import nullplane.units.ConductorMaterial;
 import nullplane.units.Curve;
 import nullplane.units.Levels;
@@ -56,7 +56,7 @@ final class LimitDetail {
    * @param spec the spec
    * @param brief the stack
    * @param wiring its wiring
-   * @param coil its series coil
+   * @param network its network
    * @param woofer the woofer
    * @param wire what its coil is wound from
    * @param panel the panel on the scoring axis, which resonances are read off
@@ -66,7 +66,7 @@ final class LimitDetail {
       DesignSpec spec,
       StackBrief brief,
       Wiring wiring,
-      SeriesCoil coil,
+      StackNetwork network,
       Woofer woofer,
       ConductorMaterial wire,
       PanelResponse panel,
@@ -77,10 +77,11 @@ final class LimitDetail {
     this.wire = wire;
     this.panel = panel;
     double stringsPerWoofer = (double) wiring.strings() / wiring.inSeries();
-    this.seriesOhm = coil.resistanceOhm() * stringsPerWoofer;
-    this.directCurrentOhm = woofer.resistanceOhm() / stringsPerWoofer + coil.resistanceOhm();
+    this.seriesOhm = network.seriesResistanceOhm() * stringsPerWoofer;
+    this.directCurrentOhm =
+        woofer.resistanceOhm() / stringsPerWoofer + network.seriesResistanceOhm();
     this.thermalResistance = CoilHeating.thermalResistanceKPerW(woofer.powerW(), LIMIT_RISE_K);
-    this.stack = new DrivenStack(drawn, wiring, coil);
+    this.stack = new DrivenStack(drawn, wiring, network);
     this.frequencyHz = stack.frequencyHz();
     this.cold = stack.respond(woofer);
     this.drawnPoints = drawn.frequencyHz().size();
@@ -90,7 +91,7 @@ final class LimitDetail {
   /**
    * Returns the study.
    *
-   * @param leastLoadOhm least load over the scoring axis, coil in place (ohm)
+   * @param leastLoadOhm least load over the scoring axis, network in place (ohm)
    * @param windingHeightM height of the winding (m)
    * @param gapHeightM height of the gap (m)
    * @param programmes what to play

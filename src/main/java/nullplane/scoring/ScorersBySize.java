@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Map;
 import nullplane.acoustics.PistonSizes;
 import nullplane.driver.Woofer;
-import nullplane.network.SeriesCoil;
 import nullplane.units.Air;
 
 /**
@@ -22,8 +21,6 @@ public final class ScorersBySize {
   private final ScoringAxis axis;
   private final List<PistonSizes> sizes;
   private final List<PistonSizes> drawn;
-  private final List<SeriesCoil> coils;
-  private final GradeWeights weights;
   private final Air air;
   private final Map<Double, SystemScorer> made = new HashMap<>();
 
@@ -34,8 +31,6 @@ public final class ScorersBySize {
    *     will be asked for
    * @param drawn the same on the axis of the curves; the same list if that axis is to be used for
    *     them too
-   * @param coils the series coils a stack may be given, no coil first
-   * @param weights what each objective costs
    * @param air the air
    */
   public ScorersBySize(
@@ -43,15 +38,11 @@ public final class ScorersBySize {
       ScoringAxis axis,
       List<PistonSizes> sizes,
       List<PistonSizes> drawn,
-      List<SeriesCoil> coils,
-      GradeWeights weights,
       Air air) {
     this.own = own;
     this.axis = axis;
     this.sizes = List.copyOf(sizes);
     this.drawn = List.copyOf(drawn);
-    this.coils = List.copyOf(coils);
-    this.weights = weights;
     this.air = air;
   }
 
@@ -96,13 +87,7 @@ public final class ScorersBySize {
     DesignSpec spec = own.spec().withPistonRadius(radiusM);
     List<StackAcoustics> scored = acoustics(spec, sizes, radiusM);
     return new SystemScorer(
-        spec,
-        axis,
-        scored,
-        drawn.equals(sizes) ? scored : acoustics(spec, drawn, radiusM),
-        coils,
-        weights,
-        air);
+        spec, axis, scored, drawn.equals(sizes) ? scored : acoustics(spec, drawn, radiusM), air);
   }
 
   private static List<StackAcoustics> acoustics(

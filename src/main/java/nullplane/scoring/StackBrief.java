@@ -2,8 +2,10 @@ package nullplane.scoring;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import nullplane.acoustics.Panel;
 import nullplane.acoustics.Piston;
+import nullplane.network.MainDriver;
 import nullplane.units.Checks;
 
 /**
@@ -15,6 +17,9 @@ import nullplane.units.Checks;
  * @param levelDb level asked for at the listening point at the target's voltage (dB re 20 uPa)
  * @param loudestDb level the stack should reach over the whole band (dB re 20 uPa)
  * @param wiring the wiring, if the spec fixes it
+ * @param upperCornerHz upper corner of its own (Hz), if it is not the target's
+ * @param main the main driver above this stack as it is set for it, if the sum of both is to be
+ *     judged
  */
 public record StackBrief(
     String name,
@@ -22,12 +27,27 @@ public record StackBrief(
     List<Piston> pistons,
     double levelDb,
     double loudestDb,
-    Optional<Wiring> wiring) {
+    Optional<Wiring> wiring,
+    OptionalDouble upperCornerHz,
+    Optional<MainDriver> main) {
+  /** A stack with the target's upper corner and no main driver to sum with. */
+  public StackBrief(
+      String name,
+      Panel panel,
+      List<Piston> pistons,
+      double levelDb,
+      double loudestDb,
+      Optional<Wiring> wiring) {
+    this(
+        name, panel, pistons, levelDb, loudestDb, wiring, OptionalDouble.empty(), Optional.empty());
+  }
+
   /** Checks the levels, that there is a woofer, and that a fixed wiring uses them all. */
   public StackBrief {
     pistons = List.copyOf(pistons);
     Checks.finite(levelDb, "level", "dB");
     Checks.finite(loudestDb, "loudest level", "dB");
+    upperCornerHz.ifPresent(corner -> Checks.positive(corner, "upper corner", "Hz"));
     if (pistons.isEmpty()) {
       throw new IllegalArgumentException("stack " + name + " has no woofer");
     }
@@ -53,7 +73,9 @@ public record StackBrief(
         pistons.stream().map(p -> new Piston(p.xM(), p.yM(), radiusM)).toList(),
         levelDb,
         loudestDb,
-        wiring);
+        wiring,
+        upperCornerHz,
+        main);
   }
 
   /**

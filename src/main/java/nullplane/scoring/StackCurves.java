@@ -1,14 +1,16 @@
 package nullplane.scoring;
 
 import java.util.List;
+import java.util.Optional;
 import nullplane.units.Curve;
 
 /**
  * What one woofer does in one stack, by frequency. All curves have one value per frequency.
  *
  * @param frequencyHz the solved frequencies (Hz)
- * @param levelDb level at the listening point at the target's voltage, coil in place (dB re 20 uPa)
- * @param bareLevelDb the same without the coil (dB re 20 uPa)
+ * @param levelDb level at the listening point of the woofers at the target's voltage, network in
+ *     place (dB re 20 uPa)
+ * @param bareLevelDb the same without the network (dB re 20 uPa)
  * @param impedanceReOhm real part of the load on the amplifier (ohm)
  * @param impedanceImOhm imaginary part (ohm)
  * @param excursionM peak excursion of the cone that moves most, at the target's voltage (m)
@@ -17,6 +19,7 @@ import nullplane.units.Curve;
  * @param heatLimitDb level at which a coil reaches its rated heat (dB re 20 uPa)
  * @param amplifierLimitDb level at which the amplifier reaches its voltage (dB re 20 uPa)
  * @param binding the limit that binds at each frequency
+ * @param sum main driver and woofers together, if that is judged
  */
 public record StackCurves(
     Curve frequencyHz,
@@ -29,7 +32,8 @@ public record StackCurves(
     Curve excursionLimitDb,
     Curve heatLimitDb,
     Curve amplifierLimitDb,
-    List<Limit> binding) {
+    List<Limit> binding,
+    Optional<SumCurves> sum) {
   /** Copies the list and checks that all lengths agree. */
   public StackCurves {
     binding = List.copyOf(binding);

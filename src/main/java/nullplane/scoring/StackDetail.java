@@ -1,15 +1,24 @@
 package nullplane.scoring;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 import nullplane.acoustics.PanelResponse;
 import nullplane.driver.Woofer;
-import nullplane.network.SeriesCoil;
+import nullplane.network.ComplexCurve;
+import nullplane.network.MainDriver;
+import nullplane.network.MainDriverRows;
+import nullplane.network.StackNetwork;
 import nullplane.units.Curve;
 import nullplane.units.Levels;
 
-/** Works out the figures and curves of a woofer in one stack, once wiring and coil are chosen. */
+/**
+ * Works out the figures and curves of a woofer in one stack, once wiring and network are chosen.
+ */
 final class StackDetail {
+  private static final double SLACK = 1e-9;
+
   private final StackEvaluator evaluator;
   private final PanelResponse response;
   private final PanelResponse drawn;
@@ -36,34 +45,34 @@ final class StackDetail {
     this.axis = axis;
   }
 
-  StackAssessment assess(
-      Woofer woofer, StackEvaluator.Choice choice, StackEvaluator.Workspace space) {
+  StackAssessment assess(Woofer woofer, StackChoice choice, StackEvaluator.Workspace space) {
     StackModel model = evaluator.model(choice.wiring);
-    SeriesCoil coil = evaluator.coil(choice.coil);
+    StackNetwork network = evaluator.network(choice);
     model.respond(woofer, space.perVolt);
-    StackCurves scored = curvesOf(woofer, coil, axis.frequencyHz(), space.perVolt);
+    StackCurves scored = curvesOf(woofer, network, axis.frequencyHz(), space.perVolt);
+    StackCurves curves =
+        drawn.equals(response) ? scored : drawnCurves(woofer, model.wiring(), network);
     return new StackAssessment(
         evaluator.brief(),
         model.wiring(),
-        coil,
-        figuresOf(woofer, model.wiring(), coil, choice, scored),
-        drawn.equals(response) ? scored : drawnCurves(woofer, model.wiring(), coil));
+        network,
+        figuresOf(woofer, model.wiring(), network, choice, scored),
+        curves);
   }
 
-  private StackCurves drawnCurves(Woofer woofer, Wiring wiring, SeriesCoil coil) {
+  private StackCurves drawnCurves(Woofer woofer, Wiring wiring, StackNetwork network) {
     StackModel.PerVolt perVolt =
         new StackModel.PerVolt(drawn.frequencyHz().size(), wiring.woofers());
     new StackModel(drawn, wiring).respond(woofer, perVolt);
-    return curvesOf(woofer, coil, drawn.frequencyHz(), perVolt);
+    return curvesOf(woofer, network, drawn.frequencyHz(), perVolt);
   }
 
   private StackCurves curvesOf(
-      Woofer woofer, SeriesCoil coil, Curve frequencyHz, StackModel.PerVolt perVolt) {
+      Woofer woofer, StackNetwork network, Curve frequencyHz, StackModel.PerVolt perVolt) {
     int points = frequencyHz.size();
+    DrivenNetwork driven = DrivenNetwork.of(network, frequencyHz, perVolt.loadRe, perVolt.loadIm);
     double[] level = new double[points];
     double[] bare = new double[points];
-    double[] loadRe = new double[points];
-    double[] loadIm = new double[points];
     double[] excursion = new double[points];
     double[] loudest = new double[points];
     double[] byExcursion = new double[points];
@@ -72,13 +81,10 @@ final class StackDetail {
     List<Limit> binding = new ArrayList<>();
     double voltage = spec.target().voltageV();
     for (int f = 0; f < points; f++) {
-      double omega = 2 * Math.PI * frequencyHz.at(f);
-      double passed = StackEvaluator.dividerSquared(omega, f, coil, perVolt);
+      double passed = driven.passed(f);
       double perVoltDb = StackEvaluator.levelOfSquared(perVolt.pressureSquared[f]);
       bare[f] = perVoltDb + Levels.ofAmplitudeRatio(voltage);
       level[f] = bare[f] + Levels.ofPowerRatio(passed);
-      loadRe[f] = perVolt.loadRe[f] + coil.resistanceOhm();
-      loadIm[f] = perVolt.loadIm[f] + omega * coil.inductanceH();
       excursion[f] = voltage * Math.sqrt(2 * passed * perVolt.excursionSquared[f]);
       byExcursion[f] =
           perVoltDb
@@ -90,7 +96,7 @@ final class StackDetail {
                   woofer.powerW() / (woofer.resistanceOhm() * perVolt.currentSquared[f]));
       byAmplifier[f] =
           perVoltDb
-              + Levels.ofPowerRatio(passed)
+              + (driven.amplifierBehind() ? 0 : Levels.ofPowerRatio(passed))
               + Levels.ofAmplitudeRatio(spec.amplifier().voltageV());
       loudest[f] = Math.min(byExcursion[f], Math.min(byHeat[f], byAmplifier[f]));
       binding.add(
@@ -102,38 +108,71 @@ final class StackDetail {
         frequencyHz,
         Curve.of(level),
         Curve.of(bare),
-        Curve.of(loadRe),
-        Curve.of(loadIm),
+        driven.input().re(),
+        driven.input().im(),
         Curve.of(excursion),
         Curve.of(loudest),
         Curve.of(byExcursion),
         Curve.of(byHeat),
         Curve.of(byAmplifier),
-        binding);
+        binding,
+        evaluator.brief().main().map(main -> sumOf(main, driven, frequencyHz, perVolt)));
+  }
+
+  /** The sum with the main driver over the band, which is where that must be known. */
+  private SumCurves sumOf(
+      MainDriver main, DrivenNetwork driven, Curve frequencyHz, StackModel.PerVolt perVolt) {
+    double low = axis.bandHz().at(0) * (1 - SLACK);
+    double high = axis.bandHz().at(axis.pointsInBand() - 1) * (1 + SLACK);
+    int[] inBand =
+        IntStream.range(0, frequencyHz.size())
+            .filter(f -> frequencyHz.at(f) >= low && frequencyHz.at(f) <= high)
+            .toArray();
+    Curve band = Curve.of(Arrays.stream(inBand).mapToDouble(frequencyHz::at).toArray());
+    ComplexCurve own = main.pressurePerVolt(band);
+    MainDriverRows rows = main.rows(band);
+    double[] mainDb = new double[inBand.length];
+    double[] sumDb = new double[inBand.length];
+    double[] lead = new double[inBand.length];
+    double referenceDb = Levels.ofAmplitudeRatio(spec.target().voltageV());
+    for (int b = 0; b < inBand.length; b++) {
+      int f = inBand[b];
+      double tRe = driven.transfer().re().at(f);
+      double tIm = driven.transfer().im().at(f);
+      double re = perVolt.pressureRe[f] * tRe - perVolt.pressureIm[f] * tIm;
+      double im = perVolt.pressureRe[f] * tIm + perVolt.pressureIm[f] * tRe;
+      double mainRe = own.re().at(b);
+      double mainIm = own.im().at(b);
+      mainDb[b] = StackEvaluator.levelOfSquared(mainRe * mainRe + mainIm * mainIm) + referenceDb;
+      sumDb[b] =
+          StackEvaluator.levelOfSquared(
+                  (mainRe + re) * (mainRe + re) + (mainIm + im) * (mainIm + im))
+              + referenceDb;
+      lead[b] = rows.phaseLeadRad(b, re, im);
+    }
+    return new SumCurves(band, Curve.of(mainDb), Curve.of(sumDb), Curve.of(lead));
   }
 
   private StackFigures figuresOf(
-      Woofer woofer,
-      Wiring wiring,
-      SeriesCoil coil,
-      StackEvaluator.Choice choice,
-      StackCurves curves) {
+      Woofer woofer, Wiring wiring, StackNetwork network, StackChoice choice, StackCurves curves) {
     StackBrief brief = evaluator.brief();
-    int excessAt = axis.firstInBand();
-    int marginAt = axis.firstInBand();
+    int first = axis.firstInBand();
+    int excessAt = first;
+    int marginAt = first;
     double mean = 0;
     double bareMean = 0;
     double bareLeast = Double.POSITIVE_INFINITY;
     double bareMost = Double.NEGATIVE_INFINITY;
-    for (int f = axis.firstInBand(); f <= axis.lastInBand(); f++) {
-      double deviation = curves.levelDb().at(f) - brief.levelDb();
-      mean += axis.bandWeights().at(f - axis.firstInBand()) * deviation;
-      bareMean += axis.bandWeights().at(f - axis.firstInBand()) * curves.bareLevelDb().at(f);
-      bareLeast = Math.min(bareLeast, curves.bareLevelDb().at(f));
-      bareMost = Math.max(bareMost, curves.bareLevelDb().at(f));
-      if (Math.abs(deviation) > Math.abs(curves.levelDb().at(excessAt) - brief.levelDb())) {
+    for (int f = first; f <= axis.lastInBand(); f++) {
+      mean += axis.bandWeights().at(f - first) * deviationDb(curves, f);
+      if (Math.abs(deviationDb(curves, f)) > Math.abs(deviationDb(curves, excessAt))) {
         excessAt = f;
       }
+    }
+    for (int f = first; f <= evaluator.lastOutput(); f++) {
+      bareMean += evaluator.outputWeight(f - first) * curves.bareLevelDb().at(f);
+      bareLeast = Math.min(bareLeast, curves.bareLevelDb().at(f));
+      bareMost = Math.max(bareMost, curves.bareLevelDb().at(f));
       if (curves.loudestDb().at(f) < curves.loudestDb().at(marginAt)) {
         marginAt = f;
       }
@@ -146,7 +185,7 @@ final class StackDetail {
     }
     PanelResonance resonance =
         PanelResonance.of(
-            woofer, response, coil.resistanceOhm() * wiring.strings() / wiring.inSeries());
+            woofer, response, network.seriesResistanceOhm() * wiring.strings() / wiring.inSeries());
     return new StackFigures(
         choice.rmsDeviation,
         mean,
@@ -158,12 +197,21 @@ final class StackDetail {
         choice.leastLoad,
         axis.frequencyHz().at(loadAt),
         bareMost - bareLeast,
-        bareMean - curves.bareLevelDb().at(axis.firstInBand()),
+        bareMean - curves.bareLevelDb().at(first),
         choice.bend,
         choice.loss,
         choice.travelShare,
         resonance.frequencyHz(),
         resonance.totalQ());
+  }
+
+  /** Level minus wanted level on the scoring axis: of the sum, if that is judged (dB). */
+  private double deviationDb(StackCurves curves, int f) {
+    double level =
+        curves.sum().isPresent()
+            ? curves.sum().orElseThrow().sumDb().at(f - axis.firstInBand())
+            : curves.levelDb().at(f);
+    return level - evaluator.wantedDb(f);
   }
 
   private static double loadAt(StackCurves curves, int f) {

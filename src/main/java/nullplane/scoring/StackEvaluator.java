@@ -1,49 +1,103 @@
 package nullplane.scoring;
 
+import java.util.Arrays;
 import java.util.List;
 import nullplane.driver.Woofer;
-import nullplane.network.SeriesCoil;
+import nullplane.network.LoadRows;
+import nullplane.network.OfferRows;
+import nullplane.network.StackNetwork;
 import nullplane.units.Levels;
 
 /**
- * Finds, for a woofer in one stack, the wiring and the series coil that suit it best, and what they
- * cost. Every wiring meets every coil; the least violation wins, then the least cost.
+ * Judges a woofer in one stack with a wiring and a network, or finds the wiring and the network
+ * that suit it best: every wiring meets every network; the least violation wins, then the least
+ * cost.
  *
- * <p>Symbols: with V at the amplifier, Zc the coil and Zs the stack, the stack sees V Zs/(Zs + Zc).
- * A cone's peak travel is sqrt 2 times its root-mean-square excursion; a coil takes i^2 Re of heat.
+ * <p>Symbols: T is stack voltage over amplifier voltage, p the woofers' pressure per volt at the
+ * stack, m the main driver's per volt at the amplifier. The level is that of T p, or of m + T p if
+ * the sum is judged. A cone's peak travel is sqrt 2 times its root-mean-square excursion; a coil
+ * takes i^2 Re of heat. The shape is judged over the axis's band; output, travel and correction up
+ * to the stack's upper corner, where the woofers' work ends.
  *
- * <p>Source: Kirchhoff's laws; R. H. Small, J. Audio Eng. Soc. 21 (1973) 798, for output limited by
- * displacement. Immutable; work space belongs to the caller.
+ * <p>An active network has the gain that brings the mean level to the wanted one, as far as its
+ * range goes, in steps of half a decibel.
+ *
+ * <p>Source: Kirchhoff's laws; superposition; R. H. Small, J. Audio Eng. Soc. 21 (1973) 798, for
+ * output limited by displacement. Immutable; work space belongs to the caller.
  */
 final class StackEvaluator {
+  private static final double GAIN_STEP_DB = 0.5;
+
   private final StackBrief brief;
   private final List<StackModel> models;
-  private final SeriesCoil[] coils;
+  private final OfferRows offer;
   private final Target target;
   private final Amplifier amplifier;
   private final ScoringAxis axis;
   private final GradeWeights weights;
-  private final double[] omega;
   private final double[] bandWeights;
+  private final double[] outputWeights;
+  private final double[] wantedDb;
+  private final double[] mainRe;
+  private final double[] mainIm;
+  private final boolean sums;
+  private final int first;
+  private final int last;
+  private final int lastOutput;
+  private final double referenceDb;
+  private final double fullDb;
+  private final double leastGainDb;
+  private final double mostGainDb;
 
-  StackEvaluator(
-      StackAcoustics stack,
-      Target target,
-      Amplifier amplifier,
-      ScoringAxis axis,
-      List<SeriesCoil> coils,
-      GradeWeights weights) {
+  /**
+   * @param spec the spec
+   * @param stack the stack's acoustics
+   * @param axis the frequencies they hold
+   * @param offer the networks to choose from, on that axis
+   */
+  StackEvaluator(DesignSpec spec, StackAcoustics stack, ScoringAxis axis, OfferRows offer) {
     this.brief = stack.brief();
-    this.coils = coils.toArray(new SeriesCoil[0]);
-    this.target = target;
-    this.amplifier = amplifier;
+    this.offer = offer;
+    this.target = spec.target();
+    this.amplifier = spec.amplifier();
     this.axis = axis;
-    this.weights = weights;
+    this.weights = spec.weights();
     List<Wiring> wirings =
         brief.wiring().map(List::of).orElseGet(() -> Wiring.allOf(brief.pistons().size()));
     this.models = wirings.stream().map(w -> new StackModel(stack.response(), w)).toList();
-    this.omega = axis.frequencyHz().stream().map(f -> 2 * Math.PI * f).toArray();
     this.bandWeights = axis.bandWeights().toArray();
+    this.first = axis.firstInBand();
+    this.last = axis.lastInBand();
+    this.lastOutput = axis.indexOf(spec.upperCornerHz(brief));
+    this.outputWeights = Arrays.copyOf(bandWeights, lastOutput - first + 1);
+    if (lastOutput < last) {
+      // half of the corner's weight belongs to the cell above it
+      outputWeights[lastOutput - first] = 0.5 * bandWeights[Math.max(0, lastOutput - first - 1)];
+      double sum = Arrays.stream(outputWeights).sum();
+      for (int f = 0; f < outputWeights.length; f++) {
+        outputWeights[f] /= sum;
+      }
+    }
+    int points = axis.frequencyHz().size();
+    this.wantedDb = new double[points];
+    for (int f = 0; f < points; f++) {
+      wantedDb[f] = spec.wantedDb(brief, axis.frequencyHz().at(f));
+    }
+    this.sums = brief.main().isPresent();
+    this.mainRe = new double[points];
+    this.mainIm = new double[points];
+    brief
+        .main()
+        .map(main -> main.pressurePerVolt(axis.bandHz()))
+        .ifPresent(
+            pressure -> {
+              System.arraycopy(pressure.re().toArray(), 0, mainRe, first, pressure.re().size());
+              System.arraycopy(pressure.im().toArray(), 0, mainIm, first, pressure.im().size());
+            });
+    this.referenceDb = Levels.ofAmplitudeRatio(target.voltageV());
+    this.fullDb = Levels.ofAmplitudeRatio(amplifier.voltageV());
+    this.leastGainDb = Levels.ofAmplitudeRatio(offer.gain().lower());
+    this.mostGainDb = Levels.ofAmplitudeRatio(offer.gain().upper());
   }
 
   /** Returns the stack. */
@@ -51,7 +105,12 @@ final class StackEvaluator {
     return brief;
   }
 
-  /** Returns the model of a wiring, by its index in a {@link Choice}. */
+  /** Returns the number of wirings to choose from. */
+  int wirings() {
+    return models.size();
+  }
+
+  /** Returns the model of a wiring, by its index in a {@link StackChoice}. */
   StackModel model(int wiring) {
     return models.get(wiring);
   }
@@ -67,51 +126,24 @@ final class StackEvaluator {
                     "stack " + brief.name() + " is not wired as " + wiring.inWords()));
   }
 
-  /** Returns a coil, by its index in a {@link Choice}. */
-  SeriesCoil coil(int index) {
-    return coils[index];
+  /** Returns the network of a choice. */
+  StackNetwork network(StackChoice choice) {
+    return offer.network(choice.network, Math.pow(10, choice.gainDb / 20));
   }
 
-  /** The best wiring and coil found, with the figures that decided. */
-  static final class Choice {
-    int wiring;
-    int coil;
-    double violation;
-    double cost;
-    double rmsDeviation;
-    double worstExcess;
-    double outputLack;
-    double bend;
-    double loss;
-    double leastLoad;
-    double travelShare;
+  /** Returns the index of the last frequency where output, travel and correction are judged. */
+  int lastOutput() {
+    return lastOutput;
+  }
 
-    private void copy(Choice other) {
-      wiring = other.wiring;
-      coil = other.coil;
-      violation = other.violation;
-      cost = other.cost;
-      rmsDeviation = other.rmsDeviation;
-      worstExcess = other.worstExcess;
-      outputLack = other.outputLack;
-      bend = other.bend;
-      loss = other.loss;
-      leastLoad = other.leastLoad;
-      travelShare = other.travelShare;
-    }
+  /** Returns the wanted level at a frequency of the axis (dB re 20 uPa). */
+  double wantedDb(int f) {
+    return wantedDb[f];
+  }
 
-    /**
-     * Less violation, then less cost, then the earlier wiring and coil: never a matter of order.
-     */
-    private boolean betterThan(Choice other) {
-      if (violation != other.violation) {
-        return violation < other.violation;
-      }
-      if (cost != other.cost) {
-        return cost < other.cost;
-      }
-      return wiring != other.wiring ? wiring < other.wiring : coil < other.coil;
-    }
+  /** Returns the weight of a point of the output band, counted from the low corner (1). */
+  double outputWeight(int point) {
+    return outputWeights[point];
   }
 
   /** Work space for one thread; large enough for every stack of a spec. */
@@ -120,49 +152,110 @@ final class StackEvaluator {
     final double[] levelPerVolt;
     final double[] heldLevel;
     final double[] travelShare;
-    private final Choice trial = new Choice();
+    private final LoadRows stack;
+    private final LoadRows shunted;
+    private final double[] passed;
+    private final double[] transferRe;
+    private final double[] transferIm;
+    private final StackChoice trial = new StackChoice();
 
     Workspace(int points, int woofers) {
       perVolt = new StackModel.PerVolt(points, woofers);
       levelPerVolt = new double[points];
       heldLevel = new double[points];
       travelShare = new double[points];
+      stack = new LoadRows(points);
+      shunted = new LoadRows(points);
+      passed = new double[points];
+      transferRe = new double[points];
+      transferIm = new double[points];
     }
   }
 
   /**
-   * Finds the best wiring and coil.
+   * Finds the best wiring and network.
    *
    * @param woofer the woofer
    * @param space work space; overwritten
-   * @param best receives the result; its old coil is the first one tried
+   * @param best receives the result; its old network is the first one tried
    */
-  void choose(Woofer woofer, Workspace space, Choice best) {
-    int likelyCoil = best.coil;
+  void choose(Woofer woofer, Workspace space, StackChoice best) {
+    int likely = best.network;
     best.violation = Double.POSITIVE_INFINITY;
     best.cost = Double.POSITIVE_INFINITY;
     // series first: its load is the lightest, so that a bound on the cost is at hand early
     for (int w = models.size() - 1; w >= 0; w--) {
-      space.trial.wiring = w;
-      models.get(w).respond(woofer, space.perVolt);
-      prepare(woofer, space);
-      for (int step = 0; step < coils.length; step++) {
-        // the coil that was best last time first, for the same reason
-        int c = step == 0 ? likelyCoil : step <= likelyCoil ? step - 1 : step;
-        if (tryCoil(c, space, best) && space.trial.betterThan(best)) {
-          best.copy(space.trial);
+      begin(w, woofer, space);
+      tryOne(likely, offer.load(likely, space.stack, space.shunted), space, best);
+      LoadRows load = space.stack;
+      int group = -1;
+      for (int n = 0; n < offer.count(); n++) {
+        if (offer.group(n) != group) {
+          group = offer.group(n);
+          load = offer.load(n, space.stack, space.shunted);
         }
+        tryOne(n, load, space, best);
       }
     }
   }
 
-  /** What does not depend on the coil: level per volt, level held by cone and coil, travel. */
+  private void tryOne(int network, LoadRows load, Workspace space, StackChoice best) {
+    double bound = best.violation == 0 ? best.cost : Double.POSITIVE_INFINITY;
+    if (judge(network, load, space, bound) && space.trial.betterThan(best)) {
+      best.copy(space.trial);
+    }
+  }
+
+  /**
+   * Judges one wiring and network.
+   *
+   * @param woofer the woofer
+   * @param wiring index of the wiring
+   * @param network number of the network
+   * @param space work space; overwritten
+   * @param out receives the result
+   */
+  void evaluate(Woofer woofer, int wiring, int network, Workspace space, StackChoice out) {
+    begin(wiring, woofer, space);
+    judge(
+        network, offer.load(network, space.stack, space.shunted), space, Double.POSITIVE_INFINITY);
+    out.copy(space.trial);
+  }
+
+  /**
+   * Writes what every network costs with one wiring.
+   *
+   * @param woofer the woofer
+   * @param wiring index of the wiring
+   * @param space work space; overwritten
+   * @param costs receives the costs by number (dB); infinite where something is not allowed
+   * @param shapes receives the root-mean-square deviations (dB)
+   */
+  void costs(Woofer woofer, int wiring, Workspace space, double[] costs, double[] shapes) {
+    begin(wiring, woofer, space);
+    for (int n = 0; n < offer.count(); n++) {
+      judge(n, offer.load(n, space.stack, space.shunted), space, Double.POSITIVE_INFINITY);
+      costs[n] = space.trial.violation == 0 ? space.trial.cost : Double.POSITIVE_INFINITY;
+      shapes[n] = space.trial.rmsDeviation;
+    }
+  }
+
+  private void begin(int wiring, Woofer woofer, Workspace space) {
+    space.trial.wiring = wiring;
+    models.get(wiring).respond(woofer, space.perVolt);
+    prepare(woofer, space);
+    space.stack.setImpedance(space.perVolt.loadRe, space.perVolt.loadIm);
+  }
+
+  /** What does not depend on the network: level per volt, level held by cone and coil, travel. */
   void prepare(Woofer woofer, Workspace space) {
     StackModel.PerVolt perVolt = space.perVolt;
     double travelSquared = woofer.travelM() * woofer.travelM() / 2;
     double currentSquared = woofer.powerW() / woofer.resistanceOhm();
-    for (int f = axis.firstInBand(); f <= axis.lastInBand(); f++) {
+    for (int f = first; f <= last; f++) {
       space.levelPerVolt[f] = levelOfSquared(perVolt.pressureSquared[f]);
+    }
+    for (int f = first; f <= lastOutput; f++) {
       double voltSquared =
           Math.min(
               travelSquared / perVolt.excursionSquared[f],
@@ -179,91 +272,107 @@ final class StackEvaluator {
   }
 
   /**
-   * Tries a coil. Returns false as soon as it can no longer beat the best, which then has no
-   * violation; costs only grow along the band.
+   * Judges a network into the trial. Returns false as soon as it can no longer beat the bound;
+   * costs only grow along the band.
    */
-  private boolean tryCoil(int index, Workspace space, Choice best) {
-    SeriesCoil coil = coils[index];
-    double bound = best.violation == 0 ? best.cost : Double.POSITIVE_INFINITY;
-    StackModel.PerVolt perVolt = space.perVolt;
-    double referenceDb = Levels.ofAmplitudeRatio(target.voltageV());
-    double fullDb = Levels.ofAmplitudeRatio(amplifier.voltageV());
+  private boolean judge(int network, LoadRows load, Workspace space, double bound) {
+    double fixed =
+        weights.perPart() * offer.parts(network)
+            + weights.perKilogramOfCopper() * offer.copperKg(network)
+            + weights.perMillifarad() * 1e3 * offer.capacitanceF(network);
+    if (fixed > bound) {
+      return false;
+    }
+    double[] passed = space.passed;
+    offer.transferSquared(network, load, first, last, passed);
+    double gainDb = mostGainDb > leastGainDb ? gainDb(space) : leastGainDb;
+    if (sums) {
+      offer.transfer(network, load, first, last, space.transferRe, space.transferIm);
+    }
+    boolean behind = offer.amplifierBehind();
+    double gain = Math.pow(10, gainDb / 20);
+    double gainSquared = gain * gain;
     double squares = 0;
     double excess = 0;
-    double lack = 0;
+    double margin = Double.POSITIVE_INFINITY;
     double loss = 0;
     double leastDb = Double.POSITIVE_INFINITY;
     double mostDb = Double.NEGATIVE_INFINITY;
     double travel = 0;
-    for (int f = axis.firstInBand(); f <= axis.lastInBand(); f++) {
-      double passed = dividerSquared(omega[f], f, coil, perVolt);
-      double passedDb = Levels.ofPowerRatio(passed);
-      double atUnit = space.levelPerVolt[f] + passedDb;
-      double deviation = atUnit + referenceDb - brief.levelDb();
-      double weight = bandWeights[f - axis.firstInBand()];
-      squares += weight * deviation * deviation;
+    for (int f = first; f <= last; f++) {
+      double passedDb = Levels.ofPowerRatio(passed[f]);
+      double woofersDb = space.levelPerVolt[f] + passedDb + gainDb;
+      double levelDb = sums ? sumDb(f, gain, space) : woofersDb;
+      double deviation = levelDb + referenceDb - wantedDb[f];
+      squares += bandWeights[f - first] * deviation * deviation;
       excess = Math.max(excess, Math.abs(deviation) - target.corridorDb());
-      double loudest = Math.min(space.heldLevel[f], atUnit + fullDb);
-      lack = Math.max(lack, brief.loudestDb() - loudest);
-      if (weights.perDbDeviation() * Math.sqrt(squares)
+      if (f <= lastOutput) {
+        double full = behind ? space.levelPerVolt[f] + fullDb : woofersDb + fullDb;
+        margin = Math.min(margin, Math.min(space.heldLevel[f], full) - brief.loudestDb());
+        loss -= outputWeights[f - first] * passedDb;
+        leastDb = Math.min(leastDb, passedDb);
+        mostDb = Math.max(mostDb, passedDb);
+        travel = Math.max(travel, gainSquared * passed[f] * space.travelShare[f]);
+      }
+      if (fixed
+              + weights.perDbDeviation() * Math.sqrt(squares)
               + weights.perDbOutside() * excess
-              + weights.perDbOutputLack() * lack
+              + weights.perDbOutputLack() * Math.max(0, -margin)
           > bound) {
         return false;
       }
-      loss -= weight * passedDb;
-      leastDb = Math.min(leastDb, passedDb);
-      mostDb = Math.max(mostDb, passedDb);
-      travel = Math.max(travel, passed * space.travelShare[f]);
     }
-    Choice trial = space.trial;
-    trial.coil = index;
+    StackChoice trial = space.trial;
+    trial.network = network;
+    trial.gainDb = gainDb;
     trial.rmsDeviation = Math.sqrt(squares);
     trial.worstExcess = excess;
-    trial.outputLack = lack;
+    trial.outputMargin = margin;
     trial.loss = loss;
     trial.bend = mostDb - leastDb;
-    trial.leastLoad = leastLoadOhm(coil, perVolt);
+    trial.leastLoad = Math.sqrt(offer.leastInputSquared(network, load));
     trial.travelShare = Math.sqrt(travel) * target.voltageV();
+    trial.parts = offer.parts(network);
+    trial.copperKg = offer.copperKg(network);
+    trial.capacitanceF = offer.capacitanceF(network);
     trial.violation = violationOf(trial.leastLoad, trial.travelShare);
     trial.cost =
-        weights.perDbDeviation() * trial.rmsDeviation
+        fixed
+            + weights.perDbDeviation() * trial.rmsDeviation
             + weights.perDbOutside() * trial.worstExcess
-            + weights.perDbOutputLack() * trial.outputLack
-            + weights.perDbCorrection() * (trial.bend + Math.max(0, trial.loss))
-            + weights.perKilogramOfCoil() * coil.copperKg();
+            + weights.perDbOutputLack() * trial.outputLack()
+            + weights.perDbCorrection() * trial.correctionDb();
     return true;
   }
 
-  /** Distance to an allowed load and to the travel at the target's voltage (1). */
-  double violationOf(double leastLoadOhm, double travelShare) {
-    return Math.max(0, 1 - leastLoadOhm / amplifier.lowestLoadOhm()) + Math.max(0, travelShare - 1);
+  /** Level of main driver and woofers together per volt at the amplifier (dB re 20 uPa). */
+  private double sumDb(int f, double gain, Workspace space) {
+    double tRe = gain * space.transferRe[f];
+    double tIm = gain * space.transferIm[f];
+    double pRe = space.perVolt.pressureRe[f];
+    double pIm = space.perVolt.pressureIm[f];
+    double re = mainRe[f] + (pRe * tRe - pIm * tIm);
+    double im = mainIm[f] + (pRe * tIm + pIm * tRe);
+    return levelOfSquared(re * re + im * im);
   }
 
-  /** Least modulus of stack and coil in series over the whole axis (ohm). */
-  double leastLoadOhm(SeriesCoil coil, StackModel.PerVolt perVolt) {
-    double leastSquared = Double.POSITIVE_INFINITY;
-    for (int f = 0; f < omega.length; f++) {
-      leastSquared = Math.min(leastSquared, loadSquared(f, coil, perVolt));
+  /** Gain that brings the woofers' mean level to the wanted one, within the range (dB). */
+  private double gainDb(Workspace space) {
+    double mean = 0;
+    for (int f = first; f <= lastOutput; f++) {
+      mean +=
+          outputWeights[f - first]
+              * (space.levelPerVolt[f]
+                  + Levels.ofPowerRatio(space.passed[f])
+                  + referenceDb
+                  - wantedDb[f]);
     }
-    return Math.sqrt(leastSquared);
+    double rounded = -GAIN_STEP_DB * Math.rint(mean / GAIN_STEP_DB);
+    return Math.min(mostGainDb, Math.max(leastGainDb, rounded));
   }
 
-  /** Squared modulus of stack and coil in series (ohm^2). */
-  private double loadSquared(int f, SeriesCoil coil, StackModel.PerVolt perVolt) {
-    return loadSquared(omega[f], f, coil, perVolt);
-  }
-
-  private static double loadSquared(
-      double omega, int f, SeriesCoil coil, StackModel.PerVolt perVolt) {
-    double re = perVolt.loadRe[f] + coil.resistanceOhm();
-    double im = perVolt.loadIm[f] + omega * coil.inductanceH();
-    return re * re + im * im;
-  }
-
-  /** Squared modulus of the share of the voltage that reaches the stack (1). */
-  static double dividerSquared(double omega, int f, SeriesCoil coil, StackModel.PerVolt perVolt) {
-    double own = perVolt.loadRe[f] * perVolt.loadRe[f] + perVolt.loadIm[f] * perVolt.loadIm[f];
-    return own / loadSquared(omega, f, coil, perVolt);
+  /** Distance to an allowed load and to the travel at the target's voltage (1). */
+  private double violationOf(double leastLoadOhm, double travelShare) {
+    return Math.max(0, 1 - leastLoadOhm / amplifier.lowestLoadOhm()) + Math.max(0, travelShare - 1);
   }
 }

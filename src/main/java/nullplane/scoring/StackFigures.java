@@ -18,7 +18,7 @@ package nullplane.scoring;
  *     least that its response without a coil must be moved to become flat (dB)
  * @param lowCornerLiftDb level that the bare stack lacks at the low corner against its own mean
  *     over the band (dB); below 0 is too much
- * @param coilBendDb spread over the band of what the coil takes away (dB)
+ * @param networkBendDb spread over the band of what the coil takes away (dB)
  * @param levelLossDb mean level over the band that the coil takes away (dB)
  * @param travelShare greatest cone excursion over the band at the target's voltage, as a share of
  *     the travel (1)
@@ -37,7 +37,7 @@ public record StackFigures(
     double leastLoadHz,
     double correctionDb,
     double lowCornerLiftDb,
-    double coilBendDb,
+    double networkBendDb,
     double levelLossDb,
     double travelShare,
     double panelResonanceHz,

@@ -11,13 +11,14 @@ import nullplane.motor.CoilBrief;
 import nullplane.motor.MotorDesign;
 import nullplane.motor.Winding;
 import nullplane.motor.WindingCatalogue;
-import nullplane.network.SeriesCoil;
+import nullplane.network.OfferRows;
+import nullplane.network.StackNetwork;
 import nullplane.units.Air;
 import nullplane.units.Curve;
 import nullplane.units.Levels;
 
 /**
- * Scores a woofer on a whole spec: the best wiring and coil in every stack, the constraints, and
+ * Scores a woofer on a whole spec: the best wiring and network in every stack, the constraints, and
  * one grade in which the worst stack counts most.
  *
  * <p>Constraints, each as a distance: the coil must leave enough mass for the cone ({@link
@@ -38,6 +39,7 @@ public final class SystemScorer {
   private final List<StackAcoustics> drawn;
   private final ScoringAxis axis;
   private final GradeWeights weights;
+  private final OfferRows offer;
   private final SuspensionLimits suspension;
   private final WindingCatalogue windings;
   private final Air air;
@@ -49,19 +51,11 @@ public final class SystemScorer {
    * @param spec the spec
    * @param axis the frequencies the acoustics were solved at
    * @param acoustics one entry per stack, in the spec's order
-   * @param coils the series coils a stack may be given, no coil first
-   * @param weights what each objective costs
    * @param air the air
    * @throws IllegalArgumentException if stacks, acoustics and axis do not match
    */
-  public SystemScorer(
-      DesignSpec spec,
-      ScoringAxis axis,
-      List<StackAcoustics> acoustics,
-      List<SeriesCoil> coils,
-      GradeWeights weights,
-      Air air) {
-    this(spec, axis, acoustics, acoustics, coils, weights, air);
+  public SystemScorer(DesignSpec spec, ScoringAxis axis, List<StackAcoustics> acoustics, Air air) {
+    this(spec, axis, acoustics, acoustics, air);
   }
 
   /**
@@ -72,8 +66,6 @@ public final class SystemScorer {
    * @param axis the frequencies woofers are scored at
    * @param acoustics one entry per stack on that axis, in the spec's order
    * @param drawn the same on the axis of the curves
-   * @param coils the series coils a stack may be given, no coil first
-   * @param weights what each objective costs
    * @param air the air
    * @throws IllegalArgumentException if stacks, acoustics and axis do not match
    */
@@ -82,8 +74,6 @@ public final class SystemScorer {
       ScoringAxis axis,
       List<StackAcoustics> acoustics,
       List<StackAcoustics> drawn,
-      List<SeriesCoil> coils,
-      GradeWeights weights,
       Air air) {
     if (acoustics.size() != spec.stacks().size() || drawn.size() != acoustics.size()) {
       throw new IllegalArgumentException(
@@ -99,30 +89,26 @@ public final class SystemScorer {
     this.axis = axis;
     this.acoustics = List.copyOf(acoustics);
     this.drawn = List.copyOf(drawn);
-    this.weights = weights;
+    this.weights = spec.weights();
+    this.offer = spec.networks().rows(axis.frequencyHz());
     this.air = air;
     this.suspension = SuspensionLimits.forNominal(spec.woofer().nominalM());
     this.windings = WindingCatalogue.of(spec.woofer().coil(), spec.woofer().travelM());
     this.evaluators =
-        acoustics.stream()
-            .map(
-                stack ->
-                    new StackEvaluator(
-                        stack, spec.target(), spec.amplifier(), axis, coils, weights))
-            .toList();
+        acoustics.stream().map(stack -> new StackEvaluator(spec, stack, axis, offer)).toList();
     this.mostWoofers = spec.stacks().stream().mapToInt(s -> s.pistons().size()).max().orElse(1);
   }
 
   /** Work space for one thread. */
   public static final class Workspace {
     private final StackEvaluator.Workspace stack;
-    private final StackEvaluator.Choice[] choices;
+    private final StackChoice[] choices;
 
     private Workspace(int points, int woofers, int stacks) {
       stack = new StackEvaluator.Workspace(points, woofers);
-      choices = new StackEvaluator.Choice[stacks];
+      choices = new StackChoice[stacks];
       for (int s = 0; s < stacks; s++) {
-        choices[s] = new StackEvaluator.Choice();
+        choices[s] = new StackChoice();
       }
     }
   }
@@ -176,13 +162,19 @@ public final class SystemScorer {
   }
 
   private Grade grade(Woofer woofer, Realisation coil, Workspace space) {
+    for (int s = 0; s < space.choices.length; s++) {
+      evaluators.get(s).choose(woofer, space.stack, space.choices[s]);
+    }
+    return gradeOf(woofer, coil, space);
+  }
+
+  /** The grade of the choices in the work space. */
+  private Grade gradeOf(Woofer woofer, Realisation coil, Workspace space) {
     double violation =
         coil.violation(spec.woofer().coil()) + suspension.shortfall(woofer.stiffnessNPerM());
     double worst = 0;
     double sum = 0;
-    for (int s = 0; s < space.choices.length; s++) {
-      StackEvaluator.Choice choice = space.choices[s];
-      evaluators.get(s).choose(woofer, space.stack, choice);
+    for (StackChoice choice : space.choices) {
       violation += choice.violation;
       worst = Math.max(worst, choice.cost);
       sum += choice.cost;
@@ -190,6 +182,120 @@ public final class SystemScorer {
     double share = weights.shareOfWorst();
     double cost = share * worst + (1 - share) * sum / space.choices.length + coil.cost(weights);
     return new Grade(violation, cost);
+  }
+
+  /**
+   * Returns the number of genes that name a wiring and a network for every stack, each a share from
+   * 0 to 1: for each stack in the spec's order one for the wiring, if there is a choice, then those
+   * of {@link OfferRows#genes}.
+   */
+  public int networkGenes() {
+    int genes = 0;
+    for (StackEvaluator stack : evaluators) {
+      genes += (stack.wirings() > 1 ? 1 : 0) + offer.genes();
+    }
+    return genes;
+  }
+
+  /**
+   * Scores a woofer with its winding, and with the wirings and networks that genes name.
+   *
+   * @param woofer the woofer; its area should be the spec's, its Re and travel the winding's
+   * @param winding its winding
+   * @param shares genes, 0 to 1
+   * @param from index of the first that concerns networks; {@link #networkGenes} of them
+   * @param space work space of this scorer; overwritten
+   * @return the score; the same arguments always get the same bits
+   */
+  public FamilyScore score(
+      Woofer woofer, Winding winding, double[] shares, int from, Workspace space) {
+    Realisation coil = Realisation.of(woofer, winding, spec.woofer().coil());
+    int gene = from;
+    for (int s = 0; s < space.choices.length; s++) {
+      StackEvaluator stack = evaluators.get(s);
+      int wiring = 0;
+      if (stack.wirings() > 1) {
+        wiring = Math.min(stack.wirings() - 1, (int) (shares[gene++] * stack.wirings()));
+      }
+      stack.evaluate(woofer, wiring, offer.at(shares, gene), space.stack, space.choices[s]);
+      gene += offer.genes();
+    }
+    return scoreOf(gradeOf(woofer, coil, space), coil, space);
+  }
+
+  /**
+   * Scores a woofer with its winding, and with the best wiring and network for every stack.
+   *
+   * @param woofer the woofer; its area should be the spec's, its Re and travel the winding's
+   * @param winding its winding
+   * @param space work space of this scorer; overwritten
+   * @return the score; the same arguments always get the same bits
+   */
+  public FamilyScore score(Woofer woofer, Winding winding, Workspace space) {
+    Realisation coil = Realisation.of(woofer, winding, spec.woofer().coil());
+    return scoreOf(grade(woofer, coil, space), coil, space);
+  }
+
+  private FamilyScore scoreOf(Grade grade, Realisation coil, Workspace space) {
+    double shape = 0;
+    double margin = Double.POSITIVE_INFINITY;
+    double correction = 0;
+    double material = 0;
+    for (StackChoice choice : space.choices) {
+      shape =
+          Math.max(
+              shape,
+              weights.perDbDeviation() * choice.rmsDeviation
+                  + weights.perDbOutside() * choice.worstExcess);
+      margin = Math.min(margin, choice.outputMargin);
+      correction =
+          Math.max(
+              correction,
+              weights.perDbCorrection() * choice.correctionDb() + weights.perPart() * choice.parts);
+      material =
+          Math.max(
+              material,
+              weights.perKilogramOfCopper() * choice.copperKg
+                  + weights.perMillifarad() * 1e3 * choice.capacitanceF);
+    }
+    return new FamilyScore(grade, shape, margin, correction, material + coil.cost(weights));
+  }
+
+  /** Returns the wirings that were last chosen in a work space, in the spec's order. */
+  public List<Wiring> wirings(Workspace space) {
+    List<Wiring> wirings = new ArrayList<>();
+    for (int s = 0; s < space.choices.length; s++) {
+      wirings.add(evaluators.get(s).model(space.choices[s].wiring).wiring());
+    }
+    return List.copyOf(wirings);
+  }
+
+  /** Returns the networks that were last chosen in a work space, in the spec's order. */
+  public List<StackNetwork> networks(Workspace space) {
+    List<StackNetwork> networks = new ArrayList<>();
+    for (int s = 0; s < space.choices.length; s++) {
+      networks.add(evaluators.get(s).network(space.choices[s]));
+    }
+    return List.copyOf(networks);
+  }
+
+  /**
+   * Writes the genes of the wirings and networks that were last chosen in a work space.
+   *
+   * @param space work space of this scorer, after a score or grade
+   * @param shares receives the genes
+   * @param from index of the first that concerns networks
+   */
+  public void writeNetworks(Workspace space, double[] shares, int from) {
+    int gene = from;
+    for (int s = 0; s < space.choices.length; s++) {
+      int wirings = evaluators.get(s).wirings();
+      if (wirings > 1) {
+        shares[gene++] = (space.choices[s].wiring + 0.5) / wirings;
+      }
+      offer.write(space.choices[s].network, shares, gene);
+      gene += offer.genes();
+    }
   }
 
   private Realisation realisationOf(Woofer woofer) {
@@ -290,7 +396,7 @@ public final class SystemScorer {
             spec,
             stack.brief(),
             stack.wiring(),
-            stack.coil(),
+            stack.network(),
             woofer,
             coil.wire(spec.woofer().coil()),
             acoustics.get(index).response(),

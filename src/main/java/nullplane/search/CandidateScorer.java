@@ -1,15 +1,16 @@
 package nullplane.search;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Future;
-import nullplane.scoring.Grade;
+import nullplane.scoring.FamilyScore;
 import nullplane.scoring.SystemScorer;
 
 /**
- * Scores batches of candidates on several threads. Each grade depends on its candidate alone, so
+ * Scores batches of candidates on several threads. Each score depends on its candidate alone, so
  * the number of threads never shows in a result.
  */
 final class CandidateScorer {
@@ -18,7 +19,6 @@ final class CandidateScorer {
   private final ExecutorService executor;
   private final int threads;
   private final List<SystemScorer.Workspace> spaces = new ArrayList<>();
-  private final List<ScoredGenes> archive = new ArrayList<>();
 
   CandidateScorer(SystemScorer scorer, SearchPlan plan, int threads, ExecutorService executor) {
     this.scorer = scorer;
@@ -30,30 +30,50 @@ final class CandidateScorer {
     }
   }
 
-  /** Scores candidates and keeps them; returns the grades in the candidates' order. */
-  List<Grade> score(List<double[]> candidates) {
-    Grade[] grades = new Grade[candidates.size()];
-    List<Future<?>> tasks = new ArrayList<>();
-    for (int t = 0; t < threads; t++) {
+  private interface Scoring {
+    FamilyScore of(double[] genes, SystemScorer.Workspace space);
+  }
+
+  /**
+   * Scores woofers with the networks that their genes name, in the candidates' order.
+   *
+   * @param candidates genes of woofer and networks
+   */
+  List<FamilyScore> score(List<double[]> candidates) {
+    return spread(
+        candidates,
+        (genes, space) ->
+            scorer.score(plan.woofer(genes), plan.winding(genes), genes, SearchPlan.GENES, space));
+  }
+
+  /**
+   * Scores woofers with the best networks for each, in the candidates' order.
+   *
+   * @param candidates genes of the woofers; what follows them does not count
+   */
+  List<FamilyScore> scoreBest(List<double[]> candidates) {
+    return spread(
+        candidates, (genes, space) -> scorer.score(plan.woofer(genes), plan.winding(genes), space));
+  }
+
+  private List<FamilyScore> spread(List<double[]> candidates, Scoring scoring) {
+    FamilyScore[] scores = new FamilyScore[candidates.size()];
+    int tasks = Math.min(threads, candidates.size());
+    List<Future<?>> running = new ArrayList<>();
+    for (int t = 0; t < tasks; t++) {
       int first = t;
-      tasks.add(
+      running.add(
           executor.submit(
               () -> {
-                for (int i = first; i < grades.length; i += threads) {
-                  double[] genes = candidates.get(i);
-                  grades[i] =
-                      scorer.grade(plan.woofer(genes), plan.winding(genes), spaces.get(first));
+                for (int i = first; i < scores.length; i += tasks) {
+                  scores[i] = scoring.of(candidates.get(i), spaces.get(first));
                 }
               }));
     }
-    for (Future<?> task : tasks) {
+    for (Future<?> task : running) {
       waitFor(task);
     }
-    List<Grade> result = List.of(grades);
-    for (int i = 0; i < result.size(); i++) {
-      archive.add(new ScoredGenes(candidates.get(i), result.get(i)));
-    }
-    return result;
+    return List.copyOf(Arrays.asList(scores));
   }
 
   private static void waitFor(Future<?> task) {
@@ -74,15 +94,5 @@ final class CandidateScorer {
     if (interrupted) {
       Thread.currentThread().interrupt();
     }
-  }
-
-  /** Returns the number of candidates scored. */
-  long evaluations() {
-    return archive.size();
-  }
-
-  /** Returns every candidate scored, in order of scoring. */
-  List<ScoredGenes> archive() {
-    return List.copyOf(archive);
   }
 }

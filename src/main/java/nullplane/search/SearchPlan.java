@@ -18,7 +18,7 @@ import nullplane.units.Air;
  * @param air the air the figures hold in
  */
 public record SearchPlan(WooferBrief brief, WindingCatalogue windings, Air air) {
-  /** Number of genes. */
+  /** Number of genes of a woofer; those of the networks follow. */
   static final int GENES = 5;
 
   /** How many classes of travel either way count as near: 1 mm. */

@@ -1,46 +1,33 @@
 package nullplane.search;
 
-import io.jenetics.DoubleChromosome;
-import io.jenetics.DoubleGene;
-import io.jenetics.GaussianMutator;
-import io.jenetics.Genotype;
-import io.jenetics.MeanAlterer;
-import io.jenetics.Mutator;
-import io.jenetics.Phenotype;
-import io.jenetics.TournamentSelector;
-import io.jenetics.UniformCrossover;
-import io.jenetics.engine.Engine;
-import io.jenetics.engine.EvolutionResult;
-import io.jenetics.util.ISeq;
-import io.jenetics.util.RandomRegistry;
-import io.jenetics.util.Seq;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
-import java.util.Iterator;
 import java.util.List;
-import java.util.Random;
+import java.util.Optional;
 import java.util.concurrent.ExecutorService;
 import nullplane.driver.Woofer;
 import nullplane.faults.ModelRangeException;
 import nullplane.scoring.Assessment;
+import nullplane.scoring.FamilyScore;
 import nullplane.scoring.Grade;
 import nullplane.scoring.SystemScorer;
-import nullplane.units.Curve;
 
 /**
- * Searches woofers: a genetic search, then a polish of the best by stepping along one quantity at a
- * time, then the same for the best woofer that differs from all ranked before it.
+ * Searches woofers together with their networks: NSGA-II over all objectives, then a polish of the
+ * best by the priorities, stepping along one quantity at a time with the best networks for each
+ * woofer, then the same for the best woofer that differs from all ranked before it.
  *
- * <p>Candidates are compared feasible first (K. Deb, Comput. Methods Appl. Mech. Eng. 186 (2000)
- * 311). Evolution itself runs on one thread with one seeded source of chance; only scoring is
- * spread, and a grade depends on its candidate alone. So the same spec and seed give the same
- * result on any number of threads.
+ * <p>Evolution runs on one thread with one seeded source of chance; only scoring is spread, and a
+ * score depends on its candidate alone. So the same spec and seed give the same result on any
+ * number of threads, and after any number of interruptions that are resumed.
  */
 public final class WooferSearch {
   /** How many distinct woofers are ranked. */
   public static final int RANKED = 5;
 
-  private static final int POPULATION = 400;
+  private static final int POPULATION = 200;
+  private static final int ARCHIVE = 200;
   private static final double FIRST_STEP = 0.04;
   private static final double AGAIN_STEP = 0.005;
   private static final double LAST_STEP = 1e-4;
@@ -52,6 +39,8 @@ public final class WooferSearch {
   private final SearchConduct conduct;
   private final SearchWatch watch;
   private final CandidateScorer candidates;
+  private long polishEvaluations;
+  private boolean hurry;
 
   private WooferSearch(
       SystemScorer scorer,
@@ -79,6 +68,26 @@ public final class WooferSearch {
    */
   public static SearchOutcome run(
       SystemScorer scorer, SearchConduct conduct, ExecutorService executor, SearchWatch watch) {
+    return run(scorer, conduct, executor, watch, SearchMemory.NONE);
+  }
+
+  /**
+   * Runs a search that can be resumed.
+   *
+   * @param scorer scores a woofer on the spec
+   * @param conduct seed, budget, threads
+   * @param executor runs the scoring tasks
+   * @param watch hears of progress and may end the search
+   * @param memory keeps the search's state, and gives that of an earlier run that was cut off
+   * @return the same to the bit as that of an undisturbed run
+   * @throws ModelRangeException if the spec admits no winding of stock wire
+   */
+  public static SearchOutcome run(
+      SystemScorer scorer,
+      SearchConduct conduct,
+      ExecutorService executor,
+      SearchWatch watch,
+      SearchMemory memory) {
     if (scorer.windings().windings().isEmpty()) {
       throw new ModelRangeException(
           "coil",
@@ -86,90 +95,57 @@ public final class WooferSearch {
           "no coil of stock wire has both this Re and this travel; widen either");
     }
     SearchPlan plan = new SearchPlan(scorer.spec().woofer(), scorer.windings(), scorer.air());
-    return new WooferSearch(scorer, plan, conduct, executor, watch).search();
+    return new WooferSearch(scorer, plan, conduct, executor, watch).search(memory);
   }
 
-  private SearchOutcome search() {
-    List<Double> bestCosts = new ArrayList<>();
-    boolean stopped = RandomRegistry.with(new Random(conduct.seed()), random -> evolve(bestCosts));
-    List<Assessment> ranked = rank(stopped);
-    String reason =
-        stopped
-            ? "stopped on request with the best so far"
-            : "budget of "
-                + conduct.evaluations()
-                + " evaluations used, then the best ones polished";
+  private SearchOutcome search(SearchMemory memory) {
+    int genes = SearchPlan.GENES + scorer.networkGenes();
+    FamilyProblem problem = new FamilyProblem(candidates, genes, memory.digest());
+    ParetoConduct pareto =
+        new ParetoConduct(
+            conduct.seed(),
+            conduct.evaluations(),
+            conduct.time(),
+            POPULATION,
+            ARCHIVE,
+            Optional.of(StallRule.USUAL));
+    ParetoOutcome outcome = memory.run(problem, pareto, watching());
+    List<ScoredGenes> ranked = rank(outcome.front());
+    List<Assessment> assessments = new ArrayList<>();
+    for (ScoredGenes entry : ranked) {
+      Woofer woofer = plan.woofer(entry.genes()).withName("Woofer " + (assessments.size() + 1));
+      assessments.add(scorer.assess(woofer, plan.winding(entry.genes())));
+    }
     return new SearchOutcome(
-        ranked,
-        candidates.evaluations(),
-        bestCosts.size(),
-        Curve.of(bestCosts.stream().mapToDouble(Double::doubleValue).toArray()),
-        reason,
+        assessments,
+        new FrontKeeper(scorer, plan).front(outcome.front(), ranked),
+        outcome.evaluations() + polishEvaluations,
+        outcome.generations(),
+        outcome.restarts(),
+        outcome.history(),
+        outcome.stopReason() + (hurry ? "" : ", then the best ones polished"),
         conduct.seed());
   }
 
-  /**
-   * Evolves until the budget is used; returns whether a stop was wanted before that. One generation
-   * is always evolved, so that there is a best.
-   */
-  private boolean evolve(List<Double> bestCosts) {
-    Genotype<DoubleGene> form = Genotype.of(DoubleChromosome.of(0, 1, SearchPlan.GENES));
-    Engine<DoubleGene, Grade> engine =
-        new Engine.Builder<DoubleGene, Grade>(this::evaluate, form)
-            .minimizing()
-            .populationSize(POPULATION)
-            .survivorsFraction(0.25)
-            .offspringSelector(new TournamentSelector<>(3))
-            .survivorsSelector(new TournamentSelector<>(5))
-            .alterers(
-                new UniformCrossover<>(0.3, 0.5),
-                new MeanAlterer<>(0.3),
-                new GaussianMutator<>(0.4),
-                new Mutator<>(0.05))
-            .executor(Runnable::run)
-            .build();
-    Iterator<EvolutionResult<DoubleGene, Grade>> generations = engine.stream().iterator();
-    Grade best = new Grade(Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY);
-    while (candidates.evaluations() < conduct.evaluations()) {
-      if (candidates.evaluations() > 0 && watch.stopWanted()) {
-        return true;
+  private ParetoWatch watching() {
+    return new ParetoWatch() {
+      @Override
+      public boolean stopWanted() {
+        hurry |= watch.stopWanted();
+        return hurry;
       }
-      Grade found = generations.next().bestFitness();
-      best = found.compareTo(best) < 0 ? found : best;
-      bestCosts.add(best.feasible() ? best.costDb() : Double.POSITIVE_INFINITY);
-      watch.generationDone(candidates.evaluations(), conduct.evaluations(), best);
-    }
-    return false;
-  }
 
-  private ISeq<Phenotype<DoubleGene, Grade>> evaluate(
-      Seq<Phenotype<DoubleGene, Grade>> population) {
-    List<double[]> fresh = new ArrayList<>();
-    for (Phenotype<DoubleGene, Grade> individual : population) {
-      if (individual.nonEvaluated()) {
-        fresh.add(genesOf(individual.genotype()));
+      @Override
+      public void generationDone(long evaluations, long budget, ConvergencePoint latest) {
+        watch.generationDone(
+            evaluations, budget, new Grade(latest.violation(), latest.bestCostDb()));
       }
-    }
-    Iterator<Grade> grades = candidates.score(fresh).iterator();
-    List<Phenotype<DoubleGene, Grade>> evaluated = new ArrayList<>();
-    for (Phenotype<DoubleGene, Grade> individual : population) {
-      evaluated.add(individual.nonEvaluated() ? individual.withFitness(grades.next()) : individual);
-    }
-    return ISeq.of(evaluated);
+    };
   }
 
-  private static double[] genesOf(Genotype<DoubleGene> genotype) {
-    double[] genes = new double[SearchPlan.GENES];
-    for (int i = 0; i < genes.length; i++) {
-      genes[i] = genotype.chromosome().get(i).doubleValue();
-    }
-    return genes;
-  }
-
-  /** Picks, polishes and assesses distinct woofers, best first. */
-  private List<Assessment> rank(boolean hurry) {
-    List<ScoredGenes> found = new ArrayList<>(candidates.archive());
-    Collections.sort(found);
+  /** Picks and polishes distinct woofers, best first. */
+  private List<ScoredGenes> rank(List<Candidate> front) {
+    List<ScoredGenes> found = withBestNetworks(front);
     boolean anyFeasible = !found.isEmpty() && found.get(0).grade().feasible();
     List<Woofer> taken = new ArrayList<>();
     List<ScoredGenes> chosen = new ArrayList<>();
@@ -192,12 +168,23 @@ public final class WooferSearch {
       taken.add(plan.woofer(polished.genes()));
     }
     Collections.sort(chosen);
-    List<Assessment> ranked = new ArrayList<>();
-    for (ScoredGenes entry : chosen) {
-      Woofer woofer = plan.woofer(entry.genes()).withName("Woofer " + (ranked.size() + 1));
-      ranked.add(scorer.assess(woofer, plan.winding(entry.genes())));
+    return chosen;
+  }
+
+  /** Woofers of the front, each with the networks that suit the priorities best, best first. */
+  private List<ScoredGenes> withBestNetworks(List<Candidate> front) {
+    List<double[]> woofers = new ArrayList<>();
+    for (Candidate candidate : front) {
+      woofers.add(Arrays.copyOf(candidate.genes().toArray(), SearchPlan.GENES));
     }
-    return ranked;
+    List<FamilyScore> scores = candidates.scoreBest(woofers);
+    polishEvaluations += woofers.size();
+    List<ScoredGenes> found = new ArrayList<>();
+    for (int i = 0; i < woofers.size(); i++) {
+      found.add(new ScoredGenes(woofers.get(i), scores.get(i).grade()));
+    }
+    Collections.sort(found);
+    return found;
   }
 
   private boolean isDistinct(Woofer woofer, List<Woofer> taken) {
@@ -247,11 +234,12 @@ public final class WooferSearch {
         trials.add(trial);
       }
     }
-    List<Grade> grades = candidates.score(trials);
+    List<FamilyScore> scores = candidates.scoreBest(trials);
+    polishEvaluations += trials.size();
     ScoredGenes best = known;
     for (int i = 0; i < trials.size(); i++) {
-      if (grades.get(i).compareTo(best.grade()) < 0) {
-        best = new ScoredGenes(trials.get(i), grades.get(i));
+      if (scores.get(i).grade().compareTo(best.grade()) < 0) {
+        best = new ScoredGenes(trials.get(i), scores.get(i).grade());
       }
     }
     return best;

@@ -63,7 +63,7 @@ final class InfluenceRanking {
         stacks.respond(s, unit, space);
         double largest = 0;
         for (int b = 0; b < points; b++) {
-          largest = Math.max(largest, Math.abs(space.levelDb(b) - stacks.brief(s).levelDb()));
+          largest = Math.max(largest, Math.abs(space.levelDb(b) - stacks.wantedDb(s, b)));
         }
         outputs[s] = largest;
       }

@@ -40,10 +40,10 @@ final class PermittedResponse {
     FixedStacks.Workspace space = stacks.newWorkspace();
     for (int s = 0; s < count; s++) {
       stacks.respond(s, nominal, space);
-      double wantedDb = stacks.brief(s).levelDb();
       for (int b = 0; b < points; b++) {
         double own = space.levelDb(b);
         nominalDb[s][b] = own;
+        double wantedDb = stacks.wantedDb(s, b);
         lowerDb[s][b] = Math.min(wantedDb - corridorDb, own - allowanceDb);
         upperDb[s][b] = Math.max(wantedDb + corridorDb, own + allowanceDb);
       }

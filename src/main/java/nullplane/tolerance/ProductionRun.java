@@ -136,17 +136,13 @@ final class ProductionRun {
   }
 
   private StackYield yieldOf(int s) {
-    double wanted = stacks.brief(s).levelDb();
     int nominalWorst = 0;
     for (int b = 1; b < points; b++) {
-      if (Math.abs(permitted.nominalDb(s, b) - wanted)
-          > Math.abs(permitted.nominalDb(s, nominalWorst) - wanted)) {
+      if (nominalDeviationDb(s, b) > nominalDeviationDb(s, nominalWorst)) {
         nominalWorst = b;
       }
     }
-    double excess =
-        Math.abs(permitted.nominalDb(s, nominalWorst) - wanted)
-            - stacks.spec().target().corridorDb();
+    double excess = nominalDeviationDb(s, nominalWorst) - stacks.spec().target().corridorDb();
     return new StackYield(
         stacks.brief(s).name(),
         share(good[s]),
@@ -163,6 +159,10 @@ final class ProductionRun {
         quantiles(levelDb[s], 1 - TAIL),
         stacks.respondWithOutputMargin(s, nominal, stacks.newWorkspace()),
         at(marginDb[s], LOW));
+  }
+
+  private double nominalDeviationDb(int s, int b) {
+    return Math.abs(permitted.nominalDb(s, b) - stacks.wantedDb(s, b));
   }
 
   /** The band point at which most of the failing units are furthest out; of all if none fails. */

@@ -12,6 +12,7 @@ import nullplane.motor.MagnetMaterial;
 import nullplane.motor.MotorDesign;
 import nullplane.motor.StockWire;
 import nullplane.motor.Winding;
+import nullplane.network.LowPassBranch;
 import nullplane.network.SeriesCoil;
 import nullplane.scoring.Assessment;
 import nullplane.scoring.Grade;
@@ -22,6 +23,7 @@ import nullplane.scoring.StackBrief;
 import nullplane.scoring.StackCurves;
 import nullplane.scoring.StackFigures;
 import nullplane.scoring.Wiring;
+import nullplane.search.ConvergencePoint;
 import nullplane.search.SearchOutcome;
 import nullplane.units.Air;
 import nullplane.units.ConductorMaterial;
@@ -38,9 +40,13 @@ final class ExampleOutcome {
   static SearchOutcome of(ReadSpec spec, List<String> names, double levelDb) {
     return new SearchOutcome(
         names.stream().map(name -> assessment(spec, name, levelDb)).toList(),
+        List.of(),
         50_000,
         3,
-        Curve.of(Double.POSITIVE_INFINITY, 4.25, 3.5),
+        0,
+        List.of(
+            new ConvergencePoint(1, 200, 0, 0.5, 0, Curve.of(7.25), 1),
+            new ConvergencePoint(2, 400, 0, 0, 12.5, Curve.of(4.25), 30)),
         "the budget is spent",
         7);
   }
@@ -80,7 +86,7 @@ final class ExampleOutcome {
     return new StackAssessment(
         brief,
         new Wiring(1, brief.pistons().size()),
-        new SeriesCoil(3.3e-3, 0.4, 0.35),
+        LowPassBranch.ofCoil(new SeriesCoil(3.3e-3, 0.4, 0.35)),
         new StackFigures(
             1.2,
             -0.4,
@@ -109,6 +115,7 @@ final class ExampleOutcome {
             curve,
             curve,
             curve,
-            List.of(Limit.EXCURSION, Limit.HEAT, Limit.AMPLIFIER)));
+            List.of(Limit.EXCURSION, Limit.HEAT, Limit.AMPLIFIER),
+            Optional.empty()));
   }
 }

@@ -14,7 +14,6 @@ import nullplane.scoring.StackAssessment;
 import nullplane.scoring.SystemScorer;
 import nullplane.scoring.WorkshopSpecs;
 import nullplane.search.SearchOutcome;
-import nullplane.units.Curve;
 import org.junit.jupiter.api.Test;
 
 class LimitJsonTest {
@@ -28,7 +27,10 @@ class LimitJsonTest {
         scorer.assess(WorkshopSpecs.woofer(scorer.spec().woofer(), 30, 0.9, 0.06, 0.006));
     List<StackAssessment> bare =
         with.stacks().stream()
-            .map(s -> new StackAssessment(s.brief(), s.wiring(), s.coil(), s.figures(), s.curves()))
+            .map(
+                s ->
+                    new StackAssessment(
+                        s.brief(), s.wiring(), s.network(), s.figures(), s.curves()))
             .toList();
     Assessment without =
         new Assessment(
@@ -70,7 +72,7 @@ class LimitJsonTest {
 
   private static JsonNode stack(Assessment assessment, int index) throws IOException {
     SearchOutcome outcome =
-        new SearchOutcome(List.of(assessment), 1, 1, Curve.of(1.0), "one woofer", 7);
+        new SearchOutcome(List.of(assessment), List.of(), 1, 1, 0, List.of(), "one woofer", 7);
     return new ObjectMapper()
         .readTree(RankingJson.of(SPEC, outcome, "0.1.0"))
         .at("/ranked/0/stacks/" + index);

@@ -29,8 +29,8 @@ class RankingWritersTest {
     assertThat(root.get("version").asText()).isEqualTo("0.1.0");
     assertThat(root.get("evaluations").asLong()).isEqualTo(50_000);
     assertThat(root.get("stopReason").asText()).isEqualTo("the budget is spent");
-    assertThat(root.get("bestCostByGenerationDb").get(0).isNull()).isTrue();
-    assertThat(root.get("bestCostByGenerationDb").get(1).asDouble()).isEqualTo(4.25);
+    assertThat(root.get("convergence").get(0).get("violation").asDouble()).isEqualTo(0.5);
+    assertThat(root.get("convergence").get(1).get("bestCostDb").asDouble()).isEqualTo(4.25);
     assertThat(root.get("ranked")).hasSize(2);
     JsonNode second = root.get("ranked").get(1);
     assertThat(second.get("rank").asInt()).isEqualTo(2);

@@ -18,7 +18,6 @@ import nullplane.tolerance.BatchRunner;
 import nullplane.tolerance.MeasuredQuantity;
 import nullplane.tolerance.ToleranceConduct;
 import nullplane.tolerance.ToleranceStudy;
-import nullplane.units.Curve;
 import org.junit.jupiter.api.Test;
 
 class ToleranceJsonTest {
@@ -39,7 +38,14 @@ class ToleranceJsonTest {
             BatchRunner.sequential());
     SearchOutcome outcome =
         new SearchOutcome(
-            List.of(assessment, assessment), 1000, 1, Curve.of(1), "the budget is spent", 1);
+            List.of(assessment, assessment),
+            List.of(),
+            1000,
+            1,
+            0,
+            List.of(),
+            "the budget is spent",
+            1);
     ReadSpec read = SpecReader.read(Path.of("specs/one-stack.yaml"));
     byte[] bytes = RankingJson.of(read, outcome, List.of(study), "0.1.0");
     JsonNode ranked = new ObjectMapper().readTree(bytes).get("ranked");

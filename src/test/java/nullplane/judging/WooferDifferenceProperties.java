@@ -11,9 +11,7 @@ import nullplane.acoustics.PanelResponse;
 import nullplane.acoustics.PistonSizes;
 import nullplane.driver.Mounting;
 import nullplane.driver.Woofer;
-import nullplane.network.CoilCatalogue;
 import nullplane.scoring.DesignSpec;
-import nullplane.scoring.GradeWeights;
 import nullplane.scoring.ScorersBySize;
 import nullplane.scoring.ScoringAxis;
 import nullplane.scoring.StackAcoustics;
@@ -33,7 +31,7 @@ class WooferDifferenceProperties {
   @BeforeAll
   static void solvePanels() {
     DesignSpec spec = WorkshopSpecs.singleAndPair();
-    ScoringAxis axis = ScoringAxis.of(spec.target());
+    ScoringAxis axis = ScoringAxis.of(spec);
     List<Double> radii = PistonSizes.radii(0.12, 0.14, 3);
     List<List<PanelResponse>> byStack = new ArrayList<>();
     spec.stacks().forEach(stack -> byStack.add(new ArrayList<>()));
@@ -46,15 +44,7 @@ class WooferDifferenceProperties {
     SystemScorer own = WorkshopSpecs.scorer(spec);
     List<PistonSizes> sizes =
         byStack.stream().map(responses -> new PistonSizes(radii, responses)).toList();
-    scorers =
-        new ScorersBySize(
-            own,
-            axis,
-            sizes,
-            sizes,
-            CoilCatalogue.standard().options(),
-            GradeWeights.STANDARD,
-            WorkshopSpecs.AIR);
+    scorers = new ScorersBySize(own, axis, sizes, sizes, WorkshopSpecs.AIR);
   }
 
   private static IntStream seeds() {

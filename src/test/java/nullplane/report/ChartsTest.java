@@ -252,7 +252,7 @@ class ChartsTest {
                   return new StackAssessment(
                       stack.brief(),
                       stack.wiring(),
-                      stack.coil(),
+                      stack.network(),
                       stack.figures(),
                       new StackCurves(
                           c.frequencyHz(),
@@ -265,7 +265,8 @@ class ChartsTest {
                           Curve.of(never),
                           Curve.of(never),
                           c.amplifierLimitDb(),
-                          c.binding()));
+                          c.binding(),
+                          java.util.Optional.empty()));
                 })
             .toList();
     Assessment odd =

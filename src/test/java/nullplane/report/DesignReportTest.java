@@ -14,7 +14,6 @@ import java.util.regex.Pattern;
 import nullplane.scoring.Assessment;
 import nullplane.scoring.DesignSpec;
 import nullplane.search.SearchOutcome;
-import nullplane.units.Curve;
 import org.junit.jupiter.api.Test;
 
 class DesignReportTest {
@@ -95,14 +94,16 @@ class DesignReportTest {
   void noMoreThanFiveSheets() {
     List<Assessment> many = new ArrayList<>(OUTCOME.ranked());
     many.addAll(OUTCOME.ranked());
-    SearchOutcome outcome = new SearchOutcome(many, 10, 1, Curve.of(1), "the time was up", 1);
+    SearchOutcome outcome =
+        new SearchOutcome(many, List.of(), 10, 1, 0, List.of(), "the time was up", 1);
     assertThat(DesignReport.parts(SPEC, outcome, InventedRun.INFO).keySet())
         .isEqualTo(FILES.keySet());
   }
 
   @Test
   void aSearchWithoutResultStillHasAnIndex() {
-    SearchOutcome nothing = new SearchOutcome(List.of(), 10, 1, Curve.of(1), "interrupted", 1);
+    SearchOutcome nothing =
+        new SearchOutcome(List.of(), List.of(), 10, 1, 0, List.of(), "interrupted", 1);
     SortedMap<String, byte[]> files = DesignReport.files(SPEC, nothing, InventedRun.INFO);
     assertThat(files.keySet()).containsExactly("index.html", "index.md");
     assertThat(new String(files.get("index.md"), StandardCharsets.UTF_8))

@@ -12,6 +12,7 @@ import nullplane.driver.SmallSignal;
 import nullplane.driver.Woofer;
 import nullplane.motor.CoilBrief;
 import nullplane.motor.MagnetMaterial;
+import nullplane.network.LowPassBranch;
 import nullplane.network.SeriesCoil;
 import nullplane.scoring.Amplifier;
 import nullplane.scoring.Assessment;
@@ -27,6 +28,7 @@ import nullplane.scoring.StackFigures;
 import nullplane.scoring.Target;
 import nullplane.scoring.Wiring;
 import nullplane.scoring.WooferBrief;
+import nullplane.search.ConvergencePoint;
 import nullplane.search.SearchOutcome;
 import nullplane.units.Air;
 import nullplane.units.ConductorMaterial;
@@ -99,11 +101,25 @@ final class InventedRun {
     }
     return new SearchOutcome(
         ranked,
+        List.of(),
         61440,
         120,
-        Curve.of(9, 5, 4.2, 4.1),
+        1,
+        history(9, 5, 4.2, 4.1),
         "no better woofer for 30 generations",
         INFO.seed());
+  }
+
+  /** A history of best costs (dB), a generation each. */
+  static List<ConvergencePoint> history(double... costsDb) {
+    List<ConvergencePoint> points = new ArrayList<>();
+    for (double cost : costsDb) {
+      int generation = points.size() + 1;
+      points.add(
+          new ConvergencePoint(
+              generation, 500L * generation, 0, 0, 20 - cost, Curve.of(cost), 10 * generation));
+    }
+    return points;
   }
 
   static Assessment assessment(
@@ -210,7 +226,8 @@ final class InventedRun {
             Curve.of(y[5]),
             Curve.of(y[6]),
             Curve.of(y[7]),
-            binding);
+            binding,
+            Optional.empty());
     StackFigures figures =
         new StackFigures(
             Math.sqrt(worst.square / worst.inBand),
@@ -229,7 +246,7 @@ final class InventedRun {
             worst.excursionM / travel,
             panelHz - 0.3 * index,
             q);
-    return new StackAssessment(brief, wiring, coil, figures, curves);
+    return new StackAssessment(brief, wiring, LowPassBranch.ofCoil(coil), figures, curves);
   }
 
   private static double curveDb(double f, double f0, double q, double cornerHz) {

@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.List;
 import nullplane.scoring.DesignSpec;
 import nullplane.search.SearchOutcome;
-import nullplane.units.Curve;
 import org.junit.jupiter.api.Test;
 
 class TerminalSummaryTest {
@@ -71,7 +70,7 @@ class TerminalSummaryTest {
   void aSearchWithoutResultSaysWhatToDo() {
     DesignSpec spec = InventedRun.spec();
     SearchOutcome nothing =
-        new SearchOutcome(List.of(), 10, 1, Curve.of(Double.POSITIVE_INFINITY), "stopped", 1);
+        new SearchOutcome(List.of(), List.of(), 10, 1, 0, List.of(), "stopped", 1);
     String text = TerminalSummary.of(spec, nothing, InventedRun.INFO, "results/x", false);
     assertThat(text).startsWith("No woofer was found").endsWith("Files: results/x\n");
   }

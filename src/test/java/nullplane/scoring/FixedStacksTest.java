@@ -8,7 +8,6 @@ import java.util.List;
 import nullplane.acoustics.PanelSolver;
 import nullplane.acoustics.Piston;
 import nullplane.driver.Woofer;
-import nullplane.network.CoilCatalogue;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
@@ -30,7 +29,7 @@ class FixedStacksTest {
     Assessment assessment = scorer.assess(woofer);
     FixedStacks stacks = FixedStacks.of(scorer, assessment);
     FixedStacks.Workspace space = stacks.newWorkspace();
-    ScoringAxis axis = ScoringAxis.of(spec.target());
+    ScoringAxis axis = ScoringAxis.of(spec);
     for (int s = 0; s < stacks.count(); s++) {
       StackAssessment stack = assessment.stacks().get(s);
       double margin = stacks.respondWithOutputMargin(s, woofer, space);
@@ -54,7 +53,7 @@ class FixedStacksTest {
     Assessment assessment = scorer.assess(woofer);
     FixedStacks stacks = FixedStacks.of(scorer, assessment);
     Woofer larger = withArea(woofer, 1.03 * woofer.effectiveAreaM2());
-    ScoringAxis axis = ScoringAxis.of(spec.target());
+    ScoringAxis axis = ScoringAxis.of(spec);
     for (int s = 0; s < stacks.count(); s++) {
       StackBrief brief = spec.stacks().get(s);
       List<Piston> pistons =
@@ -71,19 +70,19 @@ class FixedStacksTest {
               assessment.stacks().get(s).wiring());
       StackModel.PerVolt perVolt = new StackModel.PerVolt(axis.frequencyHz().size(), 2);
       solved.respond(larger, perVolt);
+      DrivenNetwork driven =
+          DrivenNetwork.of(
+              assessment.stacks().get(s).network(),
+              axis.frequencyHz(),
+              perVolt.loadRe,
+              perVolt.loadIm);
       FixedStacks.Workspace space = stacks.newWorkspace();
       stacks.respond(s, larger, space);
       double[] before = levels(stacks, s, woofer);
       for (int b = 0; b < axis.pointsInBand(); b++) {
         int f = axis.firstInBand() + b;
-        double passed =
-            StackEvaluator.dividerSquared(
-                2 * Math.PI * axis.frequencyHz().at(f),
-                f,
-                assessment.stacks().get(s).coil(),
-                perVolt);
         double expected =
-            StackEvaluator.levelOfSquared(perVolt.pressureSquared[f] * passed)
+            StackEvaluator.levelOfSquared(perVolt.pressureSquared[f] * driven.passed(f))
                 + 20 * Math.log10(spec.target().voltageV());
         assertThat(space.levelDb(b)).isCloseTo(expected, within(0.03));
       }
@@ -124,10 +123,8 @@ class FixedStacksTest {
     SystemScorer other =
         new SystemScorer(
             one,
-            ScoringAxis.of(one.target()),
-            WorkshopSpecs.acoustics(one, ScoringAxis.of(one.target())),
-            CoilCatalogue.standard().options(),
-            GradeWeights.STANDARD,
+            ScoringAxis.of(one),
+            WorkshopSpecs.acoustics(one, ScoringAxis.of(one)),
             WorkshopSpecs.AIR);
     assertThatThrownBy(() -> FixedStacks.of(other, scorer.assess(woofer)))
         .hasMessageContaining("1 stacks with an assessment of 2");

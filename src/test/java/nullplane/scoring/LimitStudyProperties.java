@@ -19,7 +19,7 @@ class LimitStudyProperties {
 
   @BeforeAll
   static void solve() {
-    scorer = WorkshopSpecs.scorer(WorkshopSpecs.singleAndPair());
+    scorer = WorkshopSpecs.scorer(WorkshopSpecs.coilsOnly(WorkshopSpecs.singleAndPair()));
   }
 
   static Stream<Woofer> woofers() {

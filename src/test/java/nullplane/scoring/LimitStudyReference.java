@@ -19,7 +19,7 @@ import nullplane.acoustics.Piston;
 import nullplane.acoustics.PointSources;
 import nullplane.acoustics.RoundOutline;
 import nullplane.driver.Woofer;
-import nullplane.network.SeriesCoil;
+import nullplane.network.LowPassBranch;
 import nullplane.units.ConductorMaterial;
 import nullplane.units.Curve;
 import nullplane.units.Levels;
@@ -41,7 +41,7 @@ class LimitStudyReference {
   static void solve() {
     spec = WorkshopSpecs.singleAndPair();
     brief = spec.stacks().get(0);
-    panel = respond(brief, ScoringAxis.drawnFor(spec.target()));
+    panel = respond(brief, ScoringAxis.drawnFor(spec));
   }
 
   private static PanelResponse respond(StackBrief stack, Curve axis) {
@@ -65,7 +65,14 @@ class LimitStudyReference {
             spec.target(),
             new Amplifier(amplifierV, 3));
     return new LimitDetail(
-            driven, brief, SINGLE, SeriesCoil.NONE, woofer, ConductorMaterial.COPPER, panel, panel)
+            driven,
+            brief,
+            SINGLE,
+            LowPassBranch.NONE,
+            woofer,
+            ConductorMaterial.COPPER,
+            panel,
+            panel)
         .study(5.0, WINDING_M, 0.008, List.of(programmes));
   }
 

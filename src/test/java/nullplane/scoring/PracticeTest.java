@@ -38,7 +38,7 @@ class PracticeTest {
   void smallWoofersOfEqualTravelPlayLessLoud() {
     StackCurves small = pairOnOnePanel(0.25, 0.208);
     StackCurves large = pairOnOnePanel(0.38, 0.33);
-    ScoringAxis axis = ScoringAxis.of(WorkshopSpecs.singleAndPair().target());
+    ScoringAxis axis = ScoringAxis.of(WorkshopSpecs.singleAndPair());
     int at40 = axis.firstInBand();
     assertThat(small.binding().get(at40)).isEqualTo(Limit.EXCURSION);
     assertThat(large.binding().get(at40)).isEqualTo(Limit.EXCURSION);

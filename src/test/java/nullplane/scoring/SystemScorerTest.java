@@ -10,8 +10,7 @@ import nullplane.acoustics.PanelSolution;
 import nullplane.driver.Woofer;
 import nullplane.motor.MotorDesign;
 import nullplane.motor.Winding;
-import nullplane.network.CoilCatalogue;
-import nullplane.network.SeriesCoil;
+import nullplane.network.OfferRows;
 import nullplane.units.Curve;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -79,53 +78,33 @@ class SystemScorerTest {
     }
   }
 
-  /** The early end of hopeless coils must not change what is chosen. */
+  /** The early end of hopeless networks must not change what is chosen. */
   @Test
-  void theChoiceOfCoilIsTheBestOfAll() {
-    ScoringAxis axis = ScoringAxis.of(spec.target());
-    List<StackAcoustics> acoustics = WorkshopSpecs.acoustics(spec, axis);
+  void theChoiceOfNetworkIsTheBestOfAll() {
+    ScoringAxis axis = ScoringAxis.of(spec);
+    OfferRows offer = spec.networks().rows(axis.frequencyHz());
+    StackEvaluator pair =
+        new StackEvaluator(spec, WorkshopSpecs.acoustics(spec, axis).get(1), axis, offer);
+    StackEvaluator.Workspace space = new StackEvaluator.Workspace(axis.frequencyHz().size(), 2);
     Random random = new Random(17);
     for (int i = 0; i < 12; i++) {
       Woofer candidate =
           woofer(20 + 25 * random.nextDouble(), 0.3 + random.nextDouble(), 0.05, 0.009);
       double bestViolation = Double.POSITIVE_INFINITY;
       double bestCost = Double.POSITIVE_INFINITY;
-      for (SeriesCoil coil : CoilCatalogue.standard().options()) {
-        for (Wiring wiring : Wiring.allOf(2)) {
-          StackBrief fixed =
-              new StackBrief(
-                  "pair",
-                  spec.stacks().get(1).panel(),
-                  spec.stacks().get(1).pistons(),
-                  81,
-                  92,
-                  java.util.Optional.of(wiring));
-          StackEvaluator.Choice choice = new StackEvaluator.Choice();
-          new StackEvaluator(
-                  new StackAcoustics(fixed, acoustics.get(1).response()),
-                  spec.target(),
-                  spec.amplifier(),
-                  axis,
-                  List.of(coil),
-                  GradeWeights.STANDARD)
-              .choose(
-                  candidate, new StackEvaluator.Workspace(axis.frequencyHz().size(), 2), choice);
-          if (choice.violation < bestViolation
-              || (choice.violation == bestViolation && choice.cost < bestCost)) {
-            bestViolation = choice.violation;
-            bestCost = choice.cost;
+      StackChoice one = new StackChoice();
+      for (int w = 0; w < pair.wirings(); w++) {
+        for (int n = 0; n < offer.count(); n++) {
+          pair.evaluate(candidate, w, n, space, one);
+          if (one.violation < bestViolation
+              || (one.violation == bestViolation && one.cost < bestCost)) {
+            bestViolation = one.violation;
+            bestCost = one.cost;
           }
         }
       }
-      StackEvaluator.Choice all = new StackEvaluator.Choice();
-      new StackEvaluator(
-              acoustics.get(1),
-              spec.target(),
-              spec.amplifier(),
-              axis,
-              CoilCatalogue.standard().options(),
-              GradeWeights.STANDARD)
-          .choose(candidate, new StackEvaluator.Workspace(axis.frequencyHz().size(), 2), all);
+      StackChoice all = new StackChoice();
+      pair.choose(candidate, space, all);
       assertThat(all.violation).isEqualTo(bestViolation);
       assertThat(all.cost).isEqualTo(bestCost);
     }
@@ -188,7 +167,7 @@ class SystemScorerTest {
    */
   @Test
   void levelOfAMassControlledWoofer() {
-    ScoringAxis axis = ScoringAxis.of(spec.target());
+    ScoringAxis axis = ScoringAxis.of(spec);
     PanelSolution solution =
         WorkshopSpecs.acoustics(spec, axis).get(0).response().solutions().get(axis.lastInBand());
     Woofer heavy = new Woofer("heavy", 0.3, 0.0531, 5.6, 0, 200.0, 10, 0.001, 1.0, 0.01, 100);
@@ -231,7 +210,8 @@ class SystemScorerTest {
             spec.listening(),
             spec.target(),
             new Amplifier(28, 8));
-    Assessment assessment = WorkshopSpecs.scorer(greedy).assess(woofer(33, 0.8, 0.055, 0.008));
+    Assessment assessment =
+        WorkshopSpecs.scorer(WorkshopSpecs.coilsOnly(greedy)).assess(woofer(33, 0.8, 0.055, 0.008));
     assertThat(assessment.grade().feasible()).isFalse();
     assertThat(assessment.violations())
         .anyMatch(v -> v.startsWith("Stack pair loads the amplifier with"));
@@ -248,24 +228,16 @@ class SystemScorerTest {
 
   @Test
   void acousticsOfAnotherAxisAreRefused() {
-    ScoringAxis axis = ScoringAxis.of(spec.target());
-    ScoringAxis other = ScoringAxis.of(new Target(2.83, 41, 200, 2));
+    ScoringAxis axis = ScoringAxis.of(spec);
+    ScoringAxis other = ScoringAxis.of(withTarget(new Target(2.83, 41, 200, 2)));
     List<StackAcoustics> acoustics = WorkshopSpecs.acoustics(spec, axis);
-    assertThatThrownBy(
-            () ->
-                new SystemScorer(
-                    spec,
-                    other,
-                    acoustics,
-                    List.of(SeriesCoil.NONE),
-                    GradeWeights.STANDARD,
-                    WorkshopSpecs.AIR))
+    assertThatThrownBy(() -> new SystemScorer(spec, other, acoustics, WorkshopSpecs.AIR))
         .hasMessageContaining("another frequency axis");
   }
 
   @Test
   void theAxisHoldsTheCornersAndItsWeightsSumToOne() {
-    ScoringAxis axis = ScoringAxis.of(new Target(2.83, 37, 180, 2));
+    ScoringAxis axis = ScoringAxis.of(withTarget(new Target(2.83, 37, 180, 2)));
     assertThat(axis.frequencyHz().at(axis.firstInBand())).isEqualTo(37);
     assertThat(axis.frequencyHz().at(axis.lastInBand())).isEqualTo(180);
     assertThat(axis.frequencyHz().at(0)).isEqualTo(20);
@@ -275,6 +247,11 @@ class SystemScorerTest {
     for (int i = 1; i < axis.frequencyHz().size(); i++) {
       assertThat(axis.frequencyHz().at(i)).isGreaterThan(axis.frequencyHz().at(i - 1));
     }
+  }
+
+  private static DesignSpec withTarget(Target target) {
+    return new DesignSpec(
+        "other", spec.woofer(), spec.stacks(), spec.listening(), target, spec.amplifier());
   }
 
   @Test

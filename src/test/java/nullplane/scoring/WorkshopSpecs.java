@@ -12,6 +12,7 @@ import nullplane.driver.Woofer;
 import nullplane.motor.CoilBrief;
 import nullplane.motor.MagnetMaterial;
 import nullplane.network.CoilCatalogue;
+import nullplane.network.NetworkOffer;
 import nullplane.units.Air;
 import nullplane.units.ConductorMaterial;
 import nullplane.units.Range;
@@ -128,16 +129,15 @@ public final class WorkshopSpecs {
         column("pair", 0.44, 1.5, 0.13, 81, 92, -0.45, 0.45));
   }
 
+  /** The same spec with one series coil per stack at most. */
+  public static DesignSpec coilsOnly(DesignSpec spec) {
+    return spec.withNetworks(NetworkOffer.Passive.ofCoils(CoilCatalogue.standard()));
+  }
+
   /** Solves a spec's panels and returns its scorer. */
   public static SystemScorer scorer(DesignSpec spec) {
-    ScoringAxis axis = ScoringAxis.of(spec.target());
-    return new SystemScorer(
-        spec,
-        axis,
-        acoustics(spec, axis),
-        CoilCatalogue.standard().options(),
-        GradeWeights.STANDARD,
-        AIR);
+    ScoringAxis axis = ScoringAxis.of(spec);
+    return new SystemScorer(spec, axis, acoustics(spec, axis), AIR);
   }
 
   /** Solves a spec's panels. */

@@ -48,8 +48,11 @@ class WooferSearchTest {
             new Range(0.004, 0.014));
     pinnedMass =
         WorkshopSpecs.scorer(
-            WorkshopSpecs.spec(
-                brief, WorkshopSpecs.column("single", 0.44, 1.1, 0.13, 74, 84, -0.25)));
+            WorkshopSpecs.coilsOnly(
+                WorkshopSpecs.spec(
+                    brief,
+                    WorkshopSpecs.column("single", 0.44, 1.1, 0.13, 74, 84, -0.25),
+                    WorkshopSpecs.column("pair", 0.44, 1.5, 0.13, 80, 90, -0.45, 0.45))));
     family = WorkshopSpecs.scorer(WorkshopSpecs.singleAndPair());
     searchTheGrid(brief);
   }
@@ -59,7 +62,7 @@ class WooferSearchTest {
     executor.shutdown();
   }
 
-  /** The truth: every winding on every point of a grid over fs and Qts. */
+  /** The truth: every winding, wiring and E12 coil on every point of a grid over fs and Qts. */
   private static void searchTheGrid(WooferBrief brief) {
     gridBest = new Grade(Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY);
     SystemScorer.Workspace space = pinnedMass.newWorkspace();

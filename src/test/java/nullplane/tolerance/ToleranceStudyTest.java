@@ -9,13 +9,11 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import nullplane.driver.Woofer;
-import nullplane.network.CoilCatalogue;
 import nullplane.scoring.Amplifier;
 import nullplane.scoring.Assessment;
 import nullplane.scoring.DesignSpec;
 import nullplane.scoring.FixedStacks;
 import nullplane.scoring.Grade;
-import nullplane.scoring.GradeWeights;
 import nullplane.scoring.ScoringAxis;
 import nullplane.scoring.StackAcoustics;
 import nullplane.scoring.StackAssessment;
@@ -29,7 +27,7 @@ class ToleranceStudyTest {
   private static final ToleranceConduct CONDUCT = ToleranceConduct.usual(1).withUnits(10_000, 64);
   private static final Batches BATCHES = new Batches(BatchRunner.sequential(), 500);
 
-  private static final DesignSpec SPEC = WorkshopSpecs.singleAndPair();
+  private static final DesignSpec SPEC = WorkshopSpecs.coilsOnly(WorkshopSpecs.singleAndPair());
 
   private static List<StackAcoustics> acoustics;
   private static SystemScorer scorer;
@@ -38,20 +36,14 @@ class ToleranceStudyTest {
 
   @BeforeAll
   static void design() {
-    acoustics = WorkshopSpecs.acoustics(SPEC, ScoringAxis.of(SPEC.target()));
+    acoustics = WorkshopSpecs.acoustics(SPEC, ScoringAxis.of(SPEC));
     scorer = scorerOf(SPEC, acoustics);
     best = scorer.assess(bestOfAGrid(scorer));
     study = ToleranceStudy.of(scorer, best, CONDUCT, BatchRunner.sequential());
   }
 
   private static SystemScorer scorerOf(DesignSpec spec, List<StackAcoustics> solved) {
-    return new SystemScorer(
-        spec,
-        ScoringAxis.of(spec.target()),
-        solved,
-        CoilCatalogue.standard().options(),
-        GradeWeights.STANDARD,
-        WorkshopSpecs.AIR);
+    return new SystemScorer(spec, ScoringAxis.of(spec), solved, WorkshopSpecs.AIR);
   }
 
   /** The best of a coarse grid: a woofer that nearly keeps the corridor, as a search would find. */

@@ -1,0 +1,66 @@
+package nullplane.search;
+
+import java.util.ArrayList;
+import java.util.List;
+import nullplane.scoring.FamilyScore;
+import nullplane.units.Curve;
+
+/**
+ * Woofer and networks together as a problem of several objectives: shape, output, correction,
+ * material, and the cost that the priorities make of all. Genes: those of the {@link SearchPlan},
+ * then those of the networks.
+ */
+final class FamilyProblem implements ParetoProblem {
+  /**
+   * Worst values still worth having, in decibels: 6 of shape, 12 that lack at the loudest, 3 of
+   * weighted correction, 3 of weighted material, 12 of cost. By judgement.
+   */
+  private static final Curve REFERENCE = Curve.of(6, 12, 3, 3, 12);
+
+  private final CandidateScorer candidates;
+  private final int genes;
+  private final String digest;
+
+  FamilyProblem(CandidateScorer candidates, int genes, String digest) {
+    this.candidates = candidates;
+    this.genes = genes;
+    this.digest = digest;
+  }
+
+  @Override
+  public int genes() {
+    return genes;
+  }
+
+  @Override
+  public int objectives() {
+    return REFERENCE.size();
+  }
+
+  @Override
+  public Curve reference() {
+    return REFERENCE;
+  }
+
+  @Override
+  public String digest() {
+    return digest;
+  }
+
+  @Override
+  public List<Merit> evaluate(List<double[]> batch) {
+    List<Merit> merits = new ArrayList<>();
+    for (FamilyScore score : candidates.score(batch)) {
+      merits.add(
+          new Merit(
+              score.grade().violation(),
+              Curve.of(
+                  score.shapeDb(),
+                  -score.outputMarginDb(),
+                  score.correctionDb(),
+                  score.materialDb(),
+                  score.grade().costDb())));
+    }
+    return merits;
+  }
+}

@@ -1,0 +1,170 @@
+package nullplane.search;
+
+import io.jenetics.Alterer;
+import io.jenetics.AltererResult;
+import io.jenetics.DoubleChromosome;
+import io.jenetics.DoubleGene;
+import io.jenetics.Genotype;
+import io.jenetics.Phenotype;
+import io.jenetics.util.ISeq;
+import io.jenetics.util.RandomRegistry;
+import io.jenetics.util.Seq;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.random.RandomGenerator;
+
+/**
+ * Makes two children of each pair of neighbours: simulated binary crossover, then polynomial
+ * mutation, both within 0 to 1. A gene that counts is exchanged instead of blended, and mutates to
+ * a neighbouring value as often as to any other.
+ *
+ * <p>Sources: K. Deb, R. B. Agrawal, Simulated binary crossover for continuous search space,
+ * Complex Systems 9 (1995) 115, with the spread cut at the bounds as in K. Deb, Comput. Methods
+ * Appl. Mech. Eng. 186 (2000) 311; K. Deb, S. Agrawal, A niched-penalty approach for constraint
+ * handling in genetic algorithms, Proc. ICANNGA (1999) 235, for the mutation. Chances and
+ * distribution indices: K. Deb et al., IEEE Trans. Evol. Comput. 6 (2002) 182, section V.
+ */
+final class Variation implements Alterer<DoubleGene, Merit> {
+  /** Chance that a pair is crossed (1). */
+  private static final double CROSSING = 0.9;
+
+  /** Chance that a gene of a crossed pair takes part (1). */
+  private static final double GENE_CROSSING = 0.5;
+
+  /** Distribution index of both operators (1). */
+  private static final double INDEX = 20;
+
+  private static final double EXPONENT = 1 / (INDEX + 1);
+
+  /** Genes closer than this are not crossed (1). */
+  private static final double SAME = 1e-14;
+
+  private final int[] choices;
+
+  /**
+   * @param choices number of values of each gene, 0 for one that may take any share
+   */
+  Variation(int[] choices) {
+    this.choices = choices.clone();
+  }
+
+  @Override
+  public AltererResult<DoubleGene, Merit> alter(
+      Seq<Phenotype<DoubleGene, Merit>> population, long generation) {
+    RandomGenerator random = RandomRegistry.random();
+    List<Phenotype<DoubleGene, Merit>> children = new ArrayList<>();
+    for (int i = 0; i + 1 < population.size(); i += 2) {
+      double[] one = genesOf(population.get(i));
+      double[] two = genesOf(population.get(i + 1));
+      if (random.nextDouble() < CROSSING) {
+        cross(one, two, random);
+      }
+      mutate(one, random);
+      mutate(two, random);
+      children.add(Phenotype.of(genotype(one), generation));
+      children.add(Phenotype.of(genotype(two), generation));
+    }
+    return new AltererResult<>(ISeq.of(children), children.size());
+  }
+
+  private void cross(double[] one, double[] two, RandomGenerator random) {
+    for (int i = 0; i < one.length; i++) {
+      if (random.nextDouble() >= GENE_CROSSING) {
+        continue;
+      }
+      double low = Math.min(one[i], two[i]);
+      double high = Math.max(one[i], two[i]);
+      if (high - low <= SAME) {
+        continue;
+      }
+      if (choices[i] == 0) {
+        double chance = random.nextDouble();
+        double middle = (low + high) / 2;
+        double half = (high - low) / 2;
+        double below = middle - half * spread(chance, low / half);
+        double above = middle + half * spread(chance, (1 - high) / half);
+        low = Math.max(0, below);
+        high = Math.min(1, above);
+      }
+      boolean swapped = random.nextBoolean();
+      one[i] = swapped ? high : low;
+      two[i] = swapped ? low : high;
+    }
+  }
+
+  /**
+   * Returns the ratio of the children's distance to the parents'.
+   *
+   * @param chance where in the distribution (1), 0 to 1
+   * @param room distance from the outer parent to the bound, in half distances of the parents (1)
+   */
+  private static double spread(double chance, double room) {
+    double cut = 2 - StrictMath.pow(1 + room, -(INDEX + 1));
+    double part = chance * cut;
+    return StrictMath.pow(part <= 1 ? part : 1 / (2 - part), EXPONENT);
+  }
+
+  private void mutate(double[] genes, RandomGenerator random) {
+    for (int i = 0; i < genes.length; i++) {
+      if (random.nextDouble() * genes.length < 1) {
+        genes[i] = mutated(genes[i], choices[i], random);
+      }
+    }
+  }
+
+  /** Returns a child of one: exactly one gene mutated, one that has a choice if there is any. */
+  double[] neighbour(double[] genes, RandomGenerator random) {
+    double[] child = genes.clone();
+    int gene = random.nextInt(genes.length);
+    for (int i = 0; i < genes.length && choices[gene] == 1; i++) {
+      gene = (gene + 1) % genes.length;
+    }
+    child[gene] = mutated(child[gene], choices[gene], random);
+    return child;
+  }
+
+  private static double mutated(double gene, int choices, RandomGenerator random) {
+    if (choices == 0) {
+      return polynomial(gene, random.nextDouble());
+    }
+    if (choices == 1) {
+      return gene;
+    }
+    int now = ParetoProblem.choice(gene, choices);
+    int other;
+    if (random.nextBoolean()) {
+      other = now + (random.nextBoolean() ? 1 : -1);
+      other = other < 0 ? 1 : other == choices ? choices - 2 : other;
+    } else {
+      other = random.nextInt(choices - 1);
+      other += other >= now ? 1 : 0;
+    }
+    return ParetoProblem.share(other, choices);
+  }
+
+  private static double polynomial(double gene, double chance) {
+    double moved;
+    if (chance < 0.5) {
+      double edge = StrictMath.pow(1 - gene, INDEX + 1);
+      moved = gene + StrictMath.pow(2 * chance + (1 - 2 * chance) * edge, EXPONENT) - 1;
+    } else {
+      double edge = StrictMath.pow(gene, INDEX + 1);
+      moved = gene + 1 - StrictMath.pow(2 * (1 - chance) + (2 * chance - 1) * edge, EXPONENT);
+    }
+    return Math.min(1, Math.max(0, moved));
+  }
+
+  /** Returns the genes of an individual (1). */
+  static double[] genesOf(Phenotype<DoubleGene, Merit> individual) {
+    return individual.genotype().chromosome().as(DoubleChromosome.class).toArray();
+  }
+
+  /** Returns the genotype of genes. */
+  static Genotype<DoubleGene> genotype(double[] genes) {
+    DoubleGene[] all = new DoubleGene[genes.length];
+    for (int i = 0; i < genes.length; i++) {
+      all[i] = DoubleGene.of(genes[i], 0, 1);
+    }
+    return Genotype.of(DoubleChromosome.of(all));
+  }
+}
