@@ -86,8 +86,10 @@ public final class ActiveOfferRows implements OfferRows {
 
   @Override
   public void write(int network, double[] shares, int from) {
-    shares[from] = (network / corrections.size() + 0.5) / lowPasses.size();
-    shares[from + 1] = (network % corrections.size() + 0.5) / corrections.size();
+    int lowPass = network / corrections.size();
+    int correction = network % corrections.size();
+    shares[from] = (lowPass + 0.5) / lowPasses.size();
+    shares[from + 1] = (correction + 0.5) / corrections.size();
   }
 
   @Override
