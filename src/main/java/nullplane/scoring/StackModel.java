@@ -19,7 +19,7 @@ import org.jspecify.annotations.Nullable;
  * </pre>
  *
  * a system of as many equations as strings. With all in parallel the mode sum closes; see {@link
- * ParallelStack}.
+ * ParallelStack}. One or two strings are solved in closed form; see {@link StringStack}.
  *
  * <p>Source: derived from force balance and Kirchhoff's laws; R. H. Small, J. Audio Eng. Soc. 20(5)
  * (1972) 383, for the driver. Immutable; work space belongs to the caller.
@@ -34,6 +34,7 @@ final class StackModel {
   private final double[] listening;
   private final double[] onStrings;
   private final @Nullable ParallelStack parallel;
+  private final @Nullable StringStack closed;
 
   /**
    * @param response the panel's acoustics; point 0 is the listening point
@@ -78,6 +79,10 @@ final class StackModel {
     }
     this.parallel =
         allInParallel ? new ParallelStack(omega, lambda, modes, listening, onStrings, n) : null;
+    this.closed =
+        !allInParallel && wiring.strings() <= StringStack.MOST_STRINGS
+            ? new StringStack(omega, lambda, modes, listening, onStrings, wiring)
+            : null;
   }
 
   /** Returns the wiring. */
@@ -111,6 +116,9 @@ final class StackModel {
     /** Work space. */
     final ParallelStack.Rows rows;
 
+    /** Work space. */
+    final StringStack.Rows stringRows;
+
     private final double[] mobility;
     private final double[] system;
     private final double[] current;
@@ -125,6 +133,7 @@ final class StackModel {
       loadRe = new double[points];
       loadIm = new double[points];
       rows = new ParallelStack.Rows(points, woofers);
+      stringRows = new StringStack.Rows(points, woofers);
       mobility = new double[2 * woofers];
       system = new double[2 * woofers * woofers];
       current = new double[2 * woofers];
@@ -141,6 +150,10 @@ final class StackModel {
   void respond(Woofer woofer, PerVolt out) {
     if (parallel != null) {
       parallel.respond(woofer, out);
+      return;
+    }
+    if (closed != null) {
+      closed.respond(woofer, out);
       return;
     }
     double bl = woofer.forceFactorTm();
