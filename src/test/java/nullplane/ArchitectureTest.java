@@ -140,7 +140,7 @@ class ArchitectureTest {
           .whereLayer("scoring")
           .mayOnlyAccessLayers(PHYSICS)
           .whereLayer("search")
-          .mayOnlyAccessLayers(with(PHYSICS, "scoring"))
+          .mayOnlyAccessLayers(with(PHYSICS, "scoring", "tolerance"))
           .whereLayer("tolerance")
           .mayOnlyAccessLayers(with(PHYSICS, "scoring"))
           .whereLayer("judging")

@@ -193,6 +193,7 @@ public final class RankingJson {
     json.number("outputMarginDb", score.outputMarginDb());
     json.number("correctionDb", score.correctionDb());
     json.number("materialDb", score.materialDb());
+    json.number("corridorYield", member.corridorYield());
     json.objects("networks", member.networks(), network -> NetworkJson.write(json, network));
   }
 

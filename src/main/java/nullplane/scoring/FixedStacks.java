@@ -7,6 +7,7 @@ import nullplane.driver.Woofer;
 import nullplane.network.LoadRows;
 import nullplane.network.MainDriverRows;
 import nullplane.network.NetworkRows;
+import nullplane.network.StackNetwork;
 import nullplane.units.Air;
 import nullplane.units.Curve;
 import nullplane.units.Levels;
@@ -40,23 +41,21 @@ public final class FixedStacks {
   private final double referenceDb;
   private final double amplifierDb;
 
-  private FixedStacks(SystemScorer scorer, Assessment assessment) {
+  private FixedStacks(
+      SystemScorer scorer, Woofer woofer, List<Wiring> wirings, List<StackNetwork> parts) {
     spec = scorer.spec();
     air = scorer.air();
     axis = scorer.axis();
-    areaM2 = assessment.woofer().effectiveAreaM2();
+    areaM2 = woofer.effectiveAreaM2();
     evaluators = scorer.evaluators();
-    if (assessment.stacks().size() != evaluators.size()) {
+    if (wirings.size() != evaluators.size() || parts.size() != evaluators.size()) {
       throw new IllegalArgumentException(
-          evaluators.size() + " stacks with an assessment of " + assessment.stacks().size());
+          evaluators.size() + " stacks with wirings and networks of " + wirings.size());
     }
-    networks =
-        assessment.stacks().stream()
-            .map(stack -> stack.network().rows(axis.frequencyHz()))
-            .toList();
+    networks = parts.stream().map(network -> network.rows(axis.frequencyHz())).toList();
     models =
         IntStream.range(0, evaluators.size())
-            .mapToObj(s -> evaluators.get(s).model(assessment.stacks().get(s).wiring()))
+            .mapToObj(s -> evaluators.get(s).model(wirings.get(s)))
             .toList();
     bandHz = axis.bandHz();
     mains = evaluators.stream().map(e -> e.brief().main().map(main -> main.rows(bandHz))).toList();
@@ -72,7 +71,25 @@ public final class FixedStacks {
    * @throws IllegalArgumentException if the stacks do not match
    */
   public static FixedStacks of(SystemScorer scorer, Assessment assessment) {
-    return new FixedStacks(scorer, assessment);
+    return new FixedStacks(
+        scorer,
+        assessment.woofer(),
+        assessment.stacks().stream().map(StackAssessment::wiring).toList(),
+        assessment.stacks().stream().map(StackAssessment::network).toList());
+  }
+
+  /**
+   * Returns a scorer's stacks with wirings and networks that are known.
+   *
+   * @param scorer the scorer
+   * @param woofer the woofer they were chosen for; others are taken in by its area
+   * @param wirings one per stack, in the spec's order, among those the spec allows
+   * @param networks one per stack
+   * @throws IllegalArgumentException if the stacks do not match
+   */
+  public static FixedStacks of(
+      SystemScorer scorer, Woofer woofer, List<Wiring> wirings, List<StackNetwork> networks) {
+    return new FixedStacks(scorer, woofer, wirings, networks);
   }
 
   /** What the woofer last tried does in the stack last tried. For one thread. */

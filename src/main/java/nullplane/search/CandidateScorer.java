@@ -58,22 +58,39 @@ final class CandidateScorer {
 
   private List<FamilyScore> spread(List<double[]> candidates, Scoring scoring) {
     FamilyScore[] scores = new FamilyScore[candidates.size()];
-    int tasks = Math.min(threads, candidates.size());
+    spread(
+        scores.length, (i, thread) -> scores[i] = scoring.of(candidates.get(i), spaces.get(thread)));
+    return List.copyOf(Arrays.asList(scores));
+  }
+
+  /** A part of a larger piece of work. */
+  interface Part {
+    /**
+     * Does the part.
+     *
+     * @param index which part
+     * @param thread which of the threads does it
+     */
+    void run(int index, int thread);
+  }
+
+  /** Does independent parts on all threads, and returns when all are done. */
+  void spread(int parts, Part part) {
+    int tasks = Math.min(threads, parts);
     List<Future<?>> running = new ArrayList<>();
     for (int t = 0; t < tasks; t++) {
-      int first = t;
+      int thread = t;
       running.add(
           executor.submit(
               () -> {
-                for (int i = first; i < scores.length; i += tasks) {
-                  scores[i] = scoring.of(candidates.get(i), spaces.get(first));
+                for (int i = thread; i < parts; i += tasks) {
+                  part.run(i, thread);
                 }
               }));
     }
     for (Future<?> task : running) {
       waitFor(task);
     }
-    return List.copyOf(Arrays.asList(scores));
   }
 
   private static void waitFor(Future<?> task) {

@@ -7,17 +7,26 @@ import java.util.OptionalInt;
 import nullplane.driver.Woofer;
 import nullplane.motor.Winding;
 import nullplane.scoring.FamilyScore;
+import nullplane.scoring.FixedStacks;
 import nullplane.scoring.SystemScorer;
+import nullplane.tolerance.CorridorYield;
 
 /** Puts the compromises that a search found and the ranked woofers into one front. */
 final class FrontKeeper {
+  /** Units that each member's yield is counted over: its standard error is below 2.5 %. */
+  private static final int UNITS = 400;
+
   private final SystemScorer scorer;
   private final SearchPlan plan;
+  private final CandidateScorer candidates;
+  private final long seed;
   private final SystemScorer.Workspace space;
 
-  FrontKeeper(SystemScorer scorer, SearchPlan plan) {
+  FrontKeeper(SystemScorer scorer, SearchPlan plan, CandidateScorer candidates, long seed) {
     this.scorer = scorer;
     this.plan = plan;
+    this.candidates = candidates;
+    this.seed = seed;
     this.space = scorer.newWorkspace();
   }
 
@@ -44,13 +53,34 @@ final class FrontKeeper {
         all.add(member(woofer, winding, score, OptionalInt.empty()));
       }
     }
-    return all.stream()
+    return withYields(
+        all.stream()
         .filter(
             one ->
                 one.rank().isPresent()
                     || all.stream().noneMatch(other -> beats(other.score(), one.score())))
         .sorted(Comparator.comparingDouble(member -> member.score().shapeDb()))
-        .toList();
+        .toList());
+  }
+
+  private List<FrontMember> withYields(List<FrontMember> front) {
+    double[] shares = new double[front.size()];
+    candidates.spread(
+        shares.length,
+        (i, thread) -> {
+          FrontMember member = front.get(i);
+          shares[i] =
+              CorridorYield.of(
+                  FixedStacks.of(scorer, member.woofer(), member.wirings(), member.networks()),
+                  member.woofer(),
+                  UNITS,
+                  seed);
+        });
+    List<FrontMember> known = new ArrayList<>();
+    for (FrontMember member : front) {
+      known.add(member.withCorridorYield(shares[known.size()]));
+    }
+    return known;
   }
 
   private FrontMember member(Woofer woofer, Winding winding, FamilyScore score, OptionalInt rank) {
@@ -60,6 +90,7 @@ final class FrontKeeper {
         scorer.wirings(space),
         scorer.networks(space),
         score,
+        0,
         rank);
   }
 

@@ -118,7 +118,7 @@ public final class WooferSearch {
     }
     return new SearchOutcome(
         assessments,
-        new FrontKeeper(scorer, plan).front(outcome.front(), ranked),
+        new FrontKeeper(scorer, plan, candidates, conduct.seed()).front(outcome.front(), ranked),
         outcome.evaluations() + polishEvaluations,
         outcome.generations(),
         outcome.restarts(),

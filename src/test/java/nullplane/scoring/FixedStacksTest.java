@@ -127,6 +127,6 @@ class FixedStacksTest {
             WorkshopSpecs.acoustics(one, ScoringAxis.of(one)),
             WorkshopSpecs.AIR);
     assertThatThrownBy(() -> FixedStacks.of(other, scorer.assess(woofer)))
-        .hasMessageContaining("1 stacks with an assessment of 2");
+        .hasMessageContaining("1 stacks with wirings and networks of 2");
   }
 }
