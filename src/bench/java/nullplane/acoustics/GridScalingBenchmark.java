@@ -22,7 +22,8 @@ import org.openjdk.jmh.annotations.Warmup;
  *
  * <ul>
  *   <li>{@code product}: the panel's matrix times a vector, by transforms.
- *   <li>{@code solution}: everything for one woofer on one grid: tables, operator, iteration.
+ *   <li>{@code solution}: everything for one woofer on one grid: tables, operator, iteration; in
+ *       sine waves where {@link SineProblem#suits} says so, else at the nodes by transforms.
  * </ul>
  *
  * <p>At the start of each trial the number of iterations is printed, and the memory of the arrays
@@ -46,8 +47,8 @@ public class GridScalingBenchmark {
 
   private final Panel panel = Panel.inFreeSpace(1, 1);
 
-  /** Cells each way; the unknowns are (cells - 1)^2. */
-  @Param({"32", "100", "316", "1000"})
+  /** Cells each way, lengths that suit transforms; the unknowns are (cells - 1)^2. */
+  @Param({"32", "100", "320", "1000"})
   public int cells;
 
   private UniformGrid grid;

@@ -7,44 +7,46 @@ import nullplane.driver.Woofer;
  * A stack with all woofers in parallel, where the mode sum closes: u = (Bl V/Ze) Q (z + Bl^2/Ze +
  * L)^{-1} Q^T 1.
  *
- * <p>This is where a search spends its time. The pressure and the woofers' velocities are sums over
- * the same modes, so they stand one after the other in one long row per quantity; what is common to
- * them is copied along. Each step is a loop without branches that reads four or five rows at one
- * index, which a compiler turns into vector instructions; nothing is allocated. The force per volt
- * Bl/Ze multiplies all of them and comes in at the end.
+ * <p>This is where a search spends its time. Each quantity has a row of its own, one value per
+ * frequency, and each step is a short loop over whole rows: without branches, every row read at the
+ * same index, no more than six rows. The compiler of Java 17 turns such loops into vector
+ * instructions; it leaves a loop scalar that reads a row at an offset, or more rows than that.
+ * Nothing is allocated. The force per volt Bl/Ze multiplies all quantities and comes in at the end.
  *
- * <p>Symbols and source as in {@link StackModel}. Immutable; work space belongs to the caller.
+ * <p>Symbols and source as in {@link StackModel}; s = u Ze/Bl. Immutable; work space belongs to the
+ * caller.
  */
 final class ParallelStack {
-  /** Work space: one row per quantity. */
+  /** Work space: one row per quantity, the mobilities one per mode. */
   static final class Rows {
     private final double[] forceRe;
     private final double[] forceIm;
     private final double[] force2;
-    private final double[] perZe2;
     private final double[] dampedRe;
     private final double[] dampedIm;
-    private final double[] mobilityRe;
-    private final double[] mobilityIm;
-    private final double[] sumRe;
-    private final double[] sumIm;
+    private final double[][] mobilityRe;
+    private final double[][] mobilityIm;
+    private final double[] pressureRe;
+    private final double[] pressureIm;
+    private final double[] sRe;
+    private final double[] sIm;
     private final double[] totalRe;
     private final double[] totalIm;
     private final double[] velocity2;
     private final double[] back2;
 
     Rows(int points, int woofers) {
-      int all = points * (1 + woofers);
       forceRe = new double[points];
       forceIm = new double[points];
       force2 = new double[points];
-      perZe2 = new double[points];
       dampedRe = new double[points];
       dampedIm = new double[points];
-      mobilityRe = new double[all];
-      mobilityIm = new double[all];
-      sumRe = new double[all];
-      sumIm = new double[all];
+      mobilityRe = new double[woofers][points];
+      mobilityIm = new double[woofers][points];
+      pressureRe = new double[points];
+      pressureIm = new double[points];
+      sRe = new double[points];
+      sIm = new double[points];
       totalRe = new double[points];
       totalIm = new double[points];
       velocity2 = new double[points];
@@ -58,8 +60,10 @@ final class ParallelStack {
   private final double[] perOmega;
   private final double[][] lambdaRe;
   private final double[][] lambdaIm;
-  private final double[][] sharesRe;
-  private final double[][] sharesIm;
+  private final double[][] pressureSharesRe;
+  private final double[][] pressureSharesIm;
+  private final double[][][] sharesRe;
+  private final double[][][] sharesIm;
 
   /**
    * @param omega angular frequencies (rad/s)
@@ -82,9 +86,11 @@ final class ParallelStack {
     this.perOmega = Arrays.stream(omega).map(w -> 1 / w).toArray();
     this.lambdaRe = new double[woofers][points];
     this.lambdaIm = new double[woofers][points];
-    // the pressure first, then the woofers
-    this.sharesRe = new double[woofers][points * (1 + woofers)];
-    this.sharesIm = new double[woofers][points * (1 + woofers)];
+    // rows by mode; those of a woofer's velocity by woofer and mode
+    this.pressureSharesRe = new double[woofers][points];
+    this.pressureSharesIm = new double[woofers][points];
+    this.sharesRe = new double[woofers][woofers][points];
+    this.sharesIm = new double[woofers][woofers][points];
     for (int f = 0; f < points; f++) {
       for (int m = 0; m < woofers; m++) {
         int from = 2 * (f * woofers + m);
@@ -92,13 +98,13 @@ final class ParallelStack {
         lambdaIm[m][f] = lambda[from + 1];
         double oneRe = sums[from];
         double oneIm = sums[from + 1];
-        sharesRe[m][f] = oneRe * listening[from] - oneIm * listening[from + 1];
-        sharesIm[m][f] = oneRe * listening[from + 1] + oneIm * listening[from];
+        pressureSharesRe[m][f] = oneRe * listening[from] - oneIm * listening[from + 1];
+        pressureSharesIm[m][f] = oneRe * listening[from + 1] + oneIm * listening[from];
         for (int i = 0; i < woofers; i++) {
           double qRe = modes[2 * ((f * woofers + i) * woofers + m)];
           double qIm = modes[2 * ((f * woofers + i) * woofers + m) + 1];
-          sharesRe[m][(1 + i) * points + f] = oneRe * qRe - oneIm * qIm;
-          sharesIm[m][(1 + i) * points + f] = oneRe * qIm + oneIm * qRe;
+          sharesRe[i][m][f] = oneRe * qRe - oneIm * qIm;
+          sharesIm[i][m][f] = oneRe * qIm + oneIm * qRe;
         }
       }
     }
@@ -112,48 +118,51 @@ final class ParallelStack {
    */
   void respond(Woofer woofer, StackModel.PerVolt out) {
     Rows rows = out.rows;
-    int all = points * (1 + woofers);
-    fillDrive(woofer, rows);
-    Arrays.fill(rows.sumRe, 0, all, 0);
-    Arrays.fill(rows.sumIm, 0, all, 0);
+    fillForce(woofer, rows);
+    fillDamped(woofer, rows);
     for (int m = 0; m < woofers; m++) {
-      invert(lambdaRe[m], lambdaIm[m], rows);
-      for (int i = 1; i <= woofers; i++) {
-        System.arraycopy(rows.mobilityRe, 0, rows.mobilityRe, i * points, points);
-        System.arraycopy(rows.mobilityIm, 0, rows.mobilityIm, i * points, points);
-      }
-      addDifference(rows.mobilityRe, sharesRe[m], rows.mobilityIm, sharesIm[m], rows.sumRe, all);
-      addSum(rows.mobilityRe, sharesIm[m], rows.mobilityIm, sharesRe[m], rows.sumIm, all);
+      invert(
+          rows.dampedRe,
+          rows.dampedIm,
+          lambdaRe[m],
+          lambdaIm[m],
+          rows.mobilityRe[m],
+          rows.mobilityIm[m],
+          points);
     }
+    sumModes(rows, pressureSharesRe, pressureSharesIm, rows.pressureRe, rows.pressureIm);
     gather(woofer, rows);
     finish(woofer, rows, out);
   }
 
-  /** Force per volt Bl/Ze, and the mechanical impedance with the motor's damping, z + Bl^2/Ze. */
-  private void fillDrive(Woofer woofer, Rows rows) {
+  /** Force per volt Bl/Ze and its squared modulus Bl^2/|Ze|^2. */
+  private void fillForce(Woofer woofer, Rows rows) {
     double[] forceRe = rows.forceRe;
     double[] forceIm = rows.forceIm;
-    double[] perZe2 = rows.perZe2;
-    double[] dampedRe = rows.dampedRe;
-    double[] dampedIm = rows.dampedIm;
     double[] force2 = rows.force2;
     double bl = woofer.forceFactorTm();
     double resistance = woofer.resistanceOhm();
     double inductance = woofer.inductanceH();
-    double loss = woofer.lossNsPerM();
-    double mass = woofer.bareMassKg();
-    double stiffness = woofer.stiffnessNPerM();
     double square = resistance * resistance;
     for (int f = 0; f < points; f++) {
       double zeIm = omega[f] * inductance;
-      perZe2[f] = 1 / (square + zeIm * zeIm);
-    }
-    for (int f = 0; f < points; f++) {
-      double perZe = bl * perZe2[f];
+      double perZe = bl * (1 / (square + zeIm * zeIm));
       force2[f] = bl * perZe;
       forceRe[f] = perZe * resistance;
-      forceIm[f] = -perZe * (omega[f] * inductance);
+      forceIm[f] = -perZe * zeIm;
     }
+  }
+
+  /** Mechanical impedance with the motor's damping, z + Bl^2/Ze. */
+  private void fillDamped(Woofer woofer, Rows rows) {
+    double[] forceRe = rows.forceRe;
+    double[] forceIm = rows.forceIm;
+    double[] dampedRe = rows.dampedRe;
+    double[] dampedIm = rows.dampedIm;
+    double bl = woofer.forceFactorTm();
+    double loss = woofer.lossNsPerM();
+    double mass = woofer.bareMassKg();
+    double stiffness = woofer.stiffnessNPerM();
     for (int f = 0; f < points; f++) {
       dampedRe[f] = loss + bl * forceRe[f];
       dampedIm[f] = omega[f] * mass - stiffness * perOmega[f] + bl * forceIm[f];
@@ -161,12 +170,15 @@ final class ParallelStack {
   }
 
   /** A mode's velocity per force for a share of one: the inverse of its impedance. */
-  private void invert(double[] ownRe, double[] ownIm, Rows rows) {
-    double[] dampedRe = rows.dampedRe;
-    double[] dampedIm = rows.dampedIm;
-    double[] mobilityRe = rows.mobilityRe;
-    double[] mobilityIm = rows.mobilityIm;
-    for (int f = 0; f < points; f++) {
+  private static void invert(
+      double[] dampedRe,
+      double[] dampedIm,
+      double[] ownRe,
+      double[] ownIm,
+      double[] mobilityRe,
+      double[] mobilityIm,
+      int count) {
+    for (int f = 0; f < count; f++) {
       double re = dampedRe[f] + ownRe[f];
       double im = dampedIm[f] + ownIm[f];
       double perSquare = 1 / (re * re + im * im);
@@ -175,19 +187,44 @@ final class ParallelStack {
     }
   }
 
-  /** Adds a b - c d. */
-  private static void addDifference(
-      double[] a, double[] b, double[] c, double[] d, double[] sum, int count) {
-    for (int i = 0; i < count; i++) {
-      sum[i] += a[i] * b[i] - c[i] * d[i];
+  /** Sums the modes' mobilities, each times its share. */
+  private void sumModes(
+      Rows rows, double[][] sharesRe, double[][] sharesIm, double[] sumRe, double[] sumIm) {
+    double[][] mobilityRe = rows.mobilityRe;
+    double[][] mobilityIm = rows.mobilityIm;
+    multiply(mobilityRe[0], mobilityIm[0], sharesRe[0], sharesIm[0], sumRe, sumIm, points);
+    for (int m = 1; m < woofers; m++) {
+      addProduct(mobilityRe[m], mobilityIm[m], sharesRe[m], sharesIm[m], sumRe, sumIm, points);
     }
   }
 
-  /** Adds a b + c d. */
-  private static void addSum(
-      double[] a, double[] b, double[] c, double[] d, double[] sum, int count) {
-    for (int i = 0; i < count; i++) {
-      sum[i] += a[i] * b[i] + c[i] * d[i];
+  /** Sets a row to the complex product of two. */
+  private static void multiply(
+      double[] aRe,
+      double[] aIm,
+      double[] bRe,
+      double[] bIm,
+      double[] productRe,
+      double[] productIm,
+      int count) {
+    for (int f = 0; f < count; f++) {
+      productRe[f] = aRe[f] * bRe[f] - aIm[f] * bIm[f];
+      productIm[f] = aRe[f] * bIm[f] + aIm[f] * bRe[f];
+    }
+  }
+
+  /** Adds the complex product of two rows to one. */
+  private static void addProduct(
+      double[] aRe,
+      double[] aIm,
+      double[] bRe,
+      double[] bIm,
+      double[] sumRe,
+      double[] sumIm,
+      int count) {
+    for (int f = 0; f < count; f++) {
+      sumRe[f] += aRe[f] * bRe[f] - aIm[f] * bIm[f];
+      sumIm[f] += aRe[f] * bIm[f] + aIm[f] * bRe[f];
     }
   }
 
@@ -203,80 +240,107 @@ final class ParallelStack {
     double[] totalIm = rows.totalIm;
     double[] velocity2 = rows.velocity2;
     double[] back2 = rows.back2;
-    Arrays.fill(totalRe, 0, points, 0);
-    Arrays.fill(totalIm, 0, points, 0);
-    Arrays.fill(velocity2, 0, points, 0);
-    Arrays.fill(back2, 0, points, 0);
-    for (int i = 1; i <= woofers; i++) {
-      addRow(rows.sumRe, i * points, totalRe, points);
-      addRow(rows.sumIm, i * points, totalIm, points);
-      raise(rows.sumRe, rows.sumIm, i * points, velocity2, points);
-      raiseBack(rows.sumRe, rows.sumIm, i * points, ownRe, omega, perOmegaIm, back2, points);
+    // the first woofer sets the rows, the others add to them
+    sumModes(rows, sharesRe[0], sharesIm[0], totalRe, totalIm);
+    fillSquare(totalRe, totalIm, velocity2, points);
+    fillBack(totalRe, totalIm, ownRe, omega, perOmegaIm, back2, points);
+    for (int i = 1; i < woofers; i++) {
+      sumModes(rows, sharesRe[i], sharesIm[i], rows.sRe, rows.sIm);
+      addAndRaise(rows.sRe, rows.sIm, totalRe, totalIm, velocity2, points);
+      raiseBack(rows.sRe, rows.sIm, ownRe, omega, perOmegaIm, back2, points);
     }
   }
 
-  private static void addRow(double[] a, int offset, double[] sum, int count) {
+  /** Sets a row to |s|^2. */
+  private static void fillSquare(double[] sRe, double[] sIm, double[] square, int count) {
     for (int f = 0; f < count; f++) {
-      sum[f] += a[offset + f];
+      square[f] = sRe[f] * sRe[f] + sIm[f] * sIm[f];
     }
   }
 
-  /** Raises a row to |s|^2 where that is greater. */
-  private static void raise(double[] re, double[] im, int offset, double[] greatest, int count) {
+  /** Adds s to the total, and raises a row to |s|^2 where that is greater. */
+  private static void addAndRaise(
+      double[] sRe,
+      double[] sIm,
+      double[] totalRe,
+      double[] totalIm,
+      double[] greatest,
+      int count) {
     for (int f = 0; f < count; f++) {
-      double square = re[offset + f] * re[offset + f] + im[offset + f] * im[offset + f];
-      greatest[f] = Math.max(greatest[f], square);
+      totalRe[f] += sRe[f];
+      totalIm[f] += sIm[f];
+      greatest[f] = Math.max(greatest[f], sRe[f] * sRe[f] + sIm[f] * sIm[f]);
+    }
+  }
+
+  /** Sets a row to |Ze/Bl^2 - s|^2. */
+  private static void fillBack(
+      double[] sRe,
+      double[] sIm,
+      double ownRe,
+      double[] omega,
+      double perOmegaIm,
+      double[] square,
+      int count) {
+    for (int f = 0; f < count; f++) {
+      double backRe = ownRe - sRe[f];
+      double backIm = omega[f] * perOmegaIm - sIm[f];
+      square[f] = backRe * backRe + backIm * backIm;
     }
   }
 
   /** Raises a row to |Ze/Bl^2 - s|^2 where that is greater. */
   private static void raiseBack(
-      double[] re,
-      double[] im,
-      int offset,
+      double[] sRe,
+      double[] sIm,
       double ownRe,
       double[] omega,
       double perOmegaIm,
       double[] greatest,
       int count) {
     for (int f = 0; f < count; f++) {
-      double backRe = ownRe - re[offset + f];
-      double backIm = omega[f] * perOmegaIm - im[offset + f];
+      double backRe = ownRe - sRe[f];
+      double backIm = omega[f] * perOmegaIm - sIm[f];
       greatest[f] = Math.max(greatest[f], backRe * backRe + backIm * backIm);
     }
   }
 
-  /**
-   * Squares, with |Bl/Ze|^2 = Bl^2/|Ze|^2; currents: of a coil (1 - Bl u)/Ze, of the stack (n - Bl
-   * sum u)/Ze.
-   */
+  /** Puts in the force per volt. */
   private void finish(Woofer woofer, Rows rows, StackModel.PerVolt out) {
-    double resistance = woofer.resistanceOhm();
-    double inductance = woofer.inductanceH();
-    double bl = woofer.forceFactorTm();
-    double[] pRe = rows.sumRe;
-    double[] pIm = rows.sumIm;
+    double[] pRe = rows.pressureRe;
+    double[] pIm = rows.pressureIm;
+    multiply(rows.forceRe, rows.forceIm, pRe, pIm, out.pressureRe, out.pressureIm, points);
+    fillPressureSquared(rows.force2, pRe, pIm, out.pressureSquared, points);
+    fillSquares(rows, out);
+    fillCurrent(woofer, rows);
+    fillLoad(woofer, rows, out);
+  }
+
+  private static void fillPressureSquared(
+      double[] force2, double[] pRe, double[] pIm, double[] squared, int count) {
+    for (int f = 0; f < count; f++) {
+      squared[f] = force2[f] * (pRe[f] * pRe[f] + pIm[f] * pIm[f]);
+    }
+  }
+
+  /** Squared excursion; squared current of a coil, (1 - Bl u)/Ze. */
+  private void fillSquares(Rows rows, StackModel.PerVolt out) {
     double[] force2 = rows.force2;
     double[] velocity2 = rows.velocity2;
     double[] back2 = rows.back2;
-    double[] pressureSquared = out.pressureSquared;
     double[] excursionSquared = out.excursionSquared;
     double[] currentSquared = out.currentSquared;
-    for (int f = 0; f < points; f++) {
-      pressureSquared[f] = force2[f] * (pRe[f] * pRe[f] + pIm[f] * pIm[f]);
-    }
     for (int f = 0; f < points; f++) {
       excursionSquared[f] = force2[f] * velocity2[f] * (perOmega[f] * perOmega[f]);
       currentSquared[f] = back2[f] * (force2[f] * force2[f]);
     }
+  }
+
+  /** Turns the sum of s into the stack's current times Ze, n - Bl sum u. */
+  private void fillCurrent(Woofer woofer, Rows rows) {
+    double bl = woofer.forceFactorTm();
     double[] forceRe = rows.forceRe;
     double[] forceIm = rows.forceIm;
-    double[] pressureRe = out.pressureRe;
-    double[] pressureIm = out.pressureIm;
-    for (int f = 0; f < points; f++) {
-      pressureRe[f] = forceRe[f] * pRe[f] - forceIm[f] * pIm[f];
-      pressureIm[f] = forceRe[f] * pIm[f] + forceIm[f] * pRe[f];
-    }
     double[] totalRe = rows.totalRe;
     double[] totalIm = rows.totalIm;
     for (int f = 0; f < points; f++) {
@@ -285,6 +349,14 @@ final class ParallelStack {
       totalRe[f] = woofers - bl * (forceRe[f] * re - forceIm[f] * im);
       totalIm[f] = -bl * (forceRe[f] * im + forceIm[f] * re);
     }
+  }
+
+  /** The stack's impedance, Ze/(n - Bl sum u). */
+  private void fillLoad(Woofer woofer, Rows rows, StackModel.PerVolt out) {
+    double resistance = woofer.resistanceOhm();
+    double inductance = woofer.inductanceH();
+    double[] totalRe = rows.totalRe;
+    double[] totalIm = rows.totalIm;
     double[] loadRe = out.loadRe;
     double[] loadIm = out.loadIm;
     for (int f = 0; f < points; f++) {
