@@ -141,6 +141,11 @@ public final class ActiveOfferRows implements OfferRows {
   }
 
   @Override
+  public double transferSquaredAt(int network, LoadRows load, int f) {
+    return squared[network][f];
+  }
+
+  @Override
   public void transfer(
       int network, LoadRows load, int from, int to, double[] outRe, double[] outIm) {
     System.arraycopy(re[network], from, outRe, from, to - from + 1);

@@ -79,6 +79,16 @@ public sealed interface OfferRows permits PassiveOfferRows, ActiveOfferRows {
   void transferSquared(int network, LoadRows load, int from, int to, double[] out);
 
   /**
+   * Returns the squared modulus of stack voltage over input voltage at gain 1 at one frequency (1),
+   * the same bits as {@link #transferSquared} writes.
+   *
+   * @param network its number
+   * @param load what {@link #load} returned for its group
+   * @param f the frequency, counted from 0
+   */
+  double transferSquaredAt(int network, LoadRows load, int f);
+
+  /**
    * Writes stack voltage over input voltage at gain 1 (1).
    *
    * @param network its number

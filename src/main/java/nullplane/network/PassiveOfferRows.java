@@ -190,6 +190,11 @@ public final class PassiveOfferRows implements OfferRows {
   }
 
   @Override
+  public double transferSquaredAt(int network, LoadRows load, int f) {
+    return series[network].transferSquaredAt(load, f);
+  }
+
+  @Override
   public void transfer(int network, LoadRows load, int from, int to, double[] re, double[] im) {
     series[network].transfer(load, from, to, re, im);
   }

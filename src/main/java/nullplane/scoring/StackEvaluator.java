@@ -2,6 +2,7 @@ package nullplane.scoring;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 import nullplane.driver.Woofer;
 import nullplane.network.LoadRows;
 import nullplane.network.OfferRows;
@@ -28,6 +29,12 @@ import nullplane.units.Levels;
 final class StackEvaluator {
   private static final double GAIN_STEP_DB = 0.5;
 
+  /** Parts of the band between the frequencies that are looked at first. */
+  private static final int PROBES = 4;
+
+  /** Rounding that a bound must not hang on (dB). */
+  private static final double SLACK = 1e-9;
+
   private final StackBrief brief;
   private final List<StackModel> models;
   private final OfferRows offer;
@@ -48,6 +55,8 @@ final class StackEvaluator {
   private final double fullDb;
   private final double leastGainDb;
   private final double mostGainDb;
+  private final boolean probed;
+  private final int[] probes;
 
   /**
    * @param spec the spec
@@ -97,6 +106,10 @@ final class StackEvaluator {
     this.referenceDb = Levels.ofAmplitudeRatio(target.voltageV());
     this.fullDb = Levels.ofAmplitudeRatio(amplifier.voltageV());
     this.leastGainDb = Levels.ofAmplitudeRatio(offer.gain().lower());
+    // a sum or a free gain has no level of its own at one frequency
+    this.probed = !sums && offer.gain().isPinned();
+    this.probes =
+        IntStream.rangeClosed(0, PROBES).map(i -> first + i * (lastOutput - first) / PROBES).toArray();
     this.mostGainDb = Levels.ofAmplitudeRatio(offer.gain().upper());
   }
 
@@ -280,7 +293,7 @@ final class StackEvaluator {
         weights.perPart() * offer.parts(network)
             + weights.perKilogramOfCopper() * offer.copperKg(network)
             + weights.perMillifarad() * 1e3 * offer.capacitanceF(network);
-    if (fixed > bound) {
+    if (fixed > bound || (probed && bound < Double.POSITIVE_INFINITY && isHopeless(network, load, space, bound - fixed))) {
       return false;
     }
     double[] passed = space.passed;
@@ -343,6 +356,24 @@ final class StackEvaluator {
             + weights.perDbOutputLack() * trial.outputLack()
             + weights.perDbCorrection() * trial.correctionDb();
     return true;
+  }
+
+  /**
+   * Returns whether a network leaves the corridor so far at a few frequencies that it cannot cost
+   * as little as the bound: a quick look before the whole band is worked out.
+   */
+  private boolean isHopeless(int network, LoadRows load, Workspace space, double bound) {
+    for (int f : probes) {
+      double passed = offer.transferSquaredAt(network, load, f);
+      double deviation =
+          space.levelPerVolt[f] + Levels.ofPowerRatio(passed) + referenceDb - wantedDb[f];
+      double excess = Math.max(0, Math.abs(deviation) - target.corridorDb());
+      double alone = Math.sqrt(bandWeights[f - first]) * Math.abs(deviation);
+      if (weights.perDbDeviation() * alone + weights.perDbOutside() * excess > bound + SLACK) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** Level of main driver and woofers together per volt at the amplifier (dB re 20 uPa). */

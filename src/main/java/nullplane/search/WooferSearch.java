@@ -26,8 +26,8 @@ public final class WooferSearch {
   /** How many distinct woofers are ranked. */
   public static final int RANKED = 5;
 
-  private static final int POPULATION = 200;
-  private static final int ARCHIVE = 200;
+  private static final int POPULATION = 100;
+  private static final int ARCHIVE = 120;
   private static final double FIRST_STEP = 0.04;
   private static final double AGAIN_STEP = 0.005;
   private static final double LAST_STEP = 1e-4;
