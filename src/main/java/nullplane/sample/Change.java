@@ -36,31 +36,53 @@ public record Change(
    *
    * @param from the winding on the drawing
    * @param to the winding wanted
+   * @param share how much of the change comes, 1 all of it; of ratios by their logarithms (1)
    */
-  public record Rewound(Winding from, Winding to) {
+  public record Rewound(Winding from, Winding to, double share) {
+    /** Checks the share. */
+    public Rewound {
+      Checks.positive(share, "share of a new winding", "1");
+    }
+
+    /** A new winding as it is wanted. */
+    public Rewound(Winding from, Winding to) {
+      this(from, to, 1);
+    }
+
+    /** Returns the same with a share of it coming (1). */
+    Rewound inPart(double other) {
+      return new Rewound(from, to, other);
+    }
+
     /** Returns the mass that coil and former gain (kg). */
     public double massKg() {
-      return to.coilMassKg() + to.formerMassKg() - from.coilMassKg() - from.formerMassKg();
+      return share
+          * (to.coilMassKg() + to.formerMassKg() - from.coilMassKg() - from.formerMassKg());
     }
 
     /** Returns the new Re over the old (1). */
     public double resistanceRatio() {
-      return to.resistanceOhm() / from.resistanceOhm();
+      return ratio(to.resistanceOhm(), from.resistanceOhm());
+    }
+
+    private double ratio(double after, double before) {
+      return share == 1 ? after / before : Math.pow(after / before, share);
     }
 
     /** Returns the new Bl over the old at the same flux density (1). */
     public double forceRatio() {
-      return to.lengthInFieldM() / from.lengthInFieldM();
+      return ratio(to.lengthInFieldM(), from.lengthInFieldM());
     }
 
     /** Returns the new inductance over the old (1). */
     public double inductanceRatio() {
-      return InductanceEstimate.plainH(to.coil()) / InductanceEstimate.plainH(from.coil());
+      return ratio(
+          InductanceEstimate.plainH(to.coil()), InductanceEstimate.plainH(from.coil()));
     }
 
     /** Returns the travel gained, one way (m). */
     public double travelM() {
-      return to.travelM() - from.travelM();
+      return share * (to.travelM() - from.travelM());
     }
   }
 

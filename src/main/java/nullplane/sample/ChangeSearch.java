@@ -37,6 +37,7 @@ final class ChangeSearch {
 
   private final Woofer woofer;
   private final Set<Lever> locked;
+  private final MakerResponse response;
   private final Air air;
   private final double voltageV;
   private final double airMassKg;
@@ -50,9 +51,15 @@ final class ChangeSearch {
   private Change best = Change.NONE;
 
   private ChangeSearch(
-      Woofer woofer, List<WindowAim> aims, Set<Lever> locked, Air air, double voltageV) {
+      Woofer woofer,
+      List<WindowAim> aims,
+      Set<Lever> locked,
+      MakerResponse response,
+      Air air,
+      double voltageV) {
     this.woofer = woofer;
     this.locked = locked;
+    this.response = response;
     this.air = air;
     this.voltageV = voltageV;
     aims.forEach(aim -> this.aims.put(aim.figure(), aim));
@@ -70,6 +77,7 @@ final class ChangeSearch {
    * @param aims what to bring it into
    * @param winding the winding on its drawing, if that is known
    * @param locked levers that must not be moved
+   * @param response how far the maker goes when a lever is to be moved
    * @param air the air
    * @param voltageV voltage of the level (V)
    */
@@ -78,9 +86,10 @@ final class ChangeSearch {
       List<WindowAim> aims,
       Optional<Winding> winding,
       Set<Lever> locked,
+      MakerResponse response,
       Air air,
       double voltageV) {
-    ChangeSearch search = new ChangeSearch(woofer, aims, locked, air, voltageV);
+    ChangeSearch search = new ChangeSearch(woofer, aims, locked, response, air, voltageV);
     search.run(Optional.empty(), 0);
     if (winding.isPresent() && !locked.contains(Lever.WINDING)) {
       for (Windings.Candidate candidate : Windings.near(winding.orElseThrow())) {
@@ -91,7 +100,8 @@ final class ChangeSearch {
   }
 
   private void run(Optional<Change.Rewound> winding, double windingCost) {
-    Woofer rewound = new Change(0, 0, 0, winding, 0, 0).applyTo(woofer);
+    Change wound = response.expected(new Change(0, 0, 0, winding, 0, 0));
+    Woofer rewound = wound.applyTo(woofer);
     double fixed =
         windingCost
             + price(BenchFigure.RE, rewound.resistanceOhm())
@@ -101,7 +111,7 @@ final class ChangeSearch {
     int most = locked.contains(Lever.MASS) ? 0 : (int) (MOST_MASS * woofer.bareMassKg() / step);
     for (int m : outwards(-most, most)) {
       double massKg = m * step;
-      double bare = rewound.bareMassKg() + massKg;
+      double bare = rewound.bareMassKg() + response.used(Lever.MASS) * massKg;
       double leverCost = fixed + leverCost(1 + massKg / woofer.bareMassKg(), Lever.MASS);
       if (bare > 0 && leverCost < bestCost) {
         double withMass =
@@ -121,7 +131,8 @@ final class ChangeSearch {
       if (!(leverCost < bestCost)) {
         continue;
       }
-      double stiffness = rewound.stiffnessNPerM() * (1 + k / 100.0);
+      double stiffness =
+          rewound.stiffnessNPerM() * response.ratio(Lever.STIFFNESS, 1 + k / 100.0);
       double root = Math.sqrt(stiffness * mass);
       double withStiffness =
           leverCost
@@ -143,7 +154,7 @@ final class ChangeSearch {
       if (!(leverCost < bestCost)) {
         continue;
       }
-      double force = rewound.forceFactorTm() * (1 + b / 100.0);
+      double force = rewound.forceFactorTm() * response.ratio(Lever.FLUX, 1 + b / 100.0);
       double qes = root * rewound.resistanceOhm() / (force * force);
       double cost =
           leverCost

@@ -15,15 +15,17 @@ import nullplane.units.Air;
  * figures before and after, and what each lever does by itself. What it does on the panels is added
  * by {@link SampleJudge}.
  *
- * @param change the change
+ * @param change the change asked for
+ * @param expected what this maker is expected to make of it
  * @param rows one per lever moved
- * @param changed the woofer after
+ * @param changed the woofer after what is expected
  * @param before figures of the brief before, by key (SI)
  * @param after the same after (SI)
  * @param stillOutside keys of the figures that stay outside their windows
  */
 public record RequestPlan(
     Change change,
+    Change expected,
     List<RequestRow> rows,
     Woofer changed,
     Map<String, Double> before,
@@ -40,7 +42,7 @@ public record RequestPlan(
   }
 
   /**
-   * Finds the change.
+   * Finds the change for a maker who does what is asked.
    *
    * @param brief the brief
    * @param woofer the woofer as it is; its travel is that of the shorter side
@@ -58,8 +60,34 @@ public record RequestPlan(
       Set<Lever> locked,
       Air air,
       double voltageV) {
+    return of(
+        brief, woofer, uncertainty, restPositionM, locked, MakerResponse.AS_ASKED, air, voltageV);
+  }
+
+  /**
+   * Finds the change for a maker whose answer to requests is known.
+   *
+   * @param brief the brief
+   * @param woofer the woofer as it is; its travel is that of the shorter side
+   * @param uncertainty half width of each figure's 95 % interval (SI); 0 where there is none
+   * @param restPositionM coil's rest position (m), if it was measured
+   * @param locked levers that must not be moved
+   * @param response how far the maker goes when a lever is to be moved
+   * @param air the air
+   * @param voltageV voltage of the level (V)
+   */
+  public static RequestPlan of(
+      SampleBrief brief,
+      Woofer woofer,
+      Map<BenchFigure, Double> uncertainty,
+      OptionalDouble restPositionM,
+      Set<Lever> locked,
+      MakerResponse response,
+      Air air,
+      double voltageV) {
     List<WindowAim> aims = WindowAim.of(brief, uncertainty);
-    Change change = ChangeSearch.of(woofer, aims, brief.winding(), locked, air, voltageV);
+    Change change =
+        ChangeSearch.of(woofer, aims, brief.winding(), locked, response, air, voltageV);
     BriefWindow restWindow = brief.window(REST);
     if (restPositionM.isPresent()
         && !locked.contains(Lever.REST_POSITION)
@@ -67,9 +95,13 @@ public record RequestPlan(
       double rest = restPositionM.getAsDouble();
       double wanted =
           brief.value(REST).map(BriefValue::target).orElse(OptionalDouble.empty()).orElse(0);
-      change = change.withRestMove(wanted - rest, Math.abs(rest) - Math.abs(wanted));
+      change =
+          change.withRestMove(
+              (wanted - rest) / response.used(Lever.REST_POSITION),
+              Math.abs(rest) - Math.abs(wanted));
     }
-    Woofer changed = change.applyTo(woofer);
+    Change expected = response.expected(change);
+    Woofer changed = expected.applyTo(woofer);
     Map<String, Double> before = new LinkedHashMap<>();
     Map<String, Double> after = new LinkedHashMap<>();
     for (BenchFigure figure : BenchFigure.values()) {
@@ -84,16 +116,16 @@ public record RequestPlan(
     }
     if (restPositionM.isPresent()) {
       before.put(REST, restPositionM.getAsDouble());
-      after.put(REST, restPositionM.getAsDouble() + change.restMoveM());
-      if (!restWindow.accepts(restPositionM.getAsDouble() + change.restMoveM())) {
+      after.put(REST, restPositionM.getAsDouble() + expected.restMoveM());
+      if (!restWindow.accepts(restPositionM.getAsDouble() + expected.restMoveM())) {
         outside.add(REST);
       }
     }
     List<RequestRow> rows = new ArrayList<>();
     for (Lever lever : change.levers()) {
-      rows.add(row(lever, change, woofer, aims, air, voltageV));
+      rows.add(row(lever, expected, woofer, aims, air, voltageV));
     }
-    return new RequestPlan(change, rows, changed, before, after, outside);
+    return new RequestPlan(change, expected, rows, changed, before, after, outside);
   }
 
   private static RequestRow row(
