@@ -26,6 +26,7 @@ import picocli.CommandLine.Spec;
       CompareCommand.class,
       DatasheetCommand.class,
       SampleCommand.class,
+      RoundsCommand.class,
       PanelCommand.class,
       HelpCommand.class
     },

@@ -9,6 +9,7 @@ import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
@@ -30,6 +31,7 @@ import nullplane.report.RunInfo;
 import nullplane.report.SampleReport;
 import nullplane.sample.BriefStacks;
 import nullplane.sample.Lever;
+import nullplane.sample.PanelAir;
 import nullplane.sample.SampleBrief;
 import nullplane.sample.SampleJudge;
 import nullplane.sample.SampleOutcome;
@@ -37,6 +39,7 @@ import nullplane.scoring.DesignSpec;
 import nullplane.scoring.StackBrief;
 import nullplane.scoring.SystemScorer;
 import nullplane.scoring.Wiring;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -64,6 +67,10 @@ import picocli.CommandLine.Spec;
       "    - {name: A, free-air: a.txt, added-mass: a-mass.txt, mass: 30 g}",
       "    - {name: B, free-air: b.txt, moving-mass: 62 g, rest-position: 0.4 mm}",
       "    - {name: C, free-air: c.txt, bl: 6.1 Tm}",
+      "    - {name: D, on-panel: d.txt, stack: pair, woofer: 1, moving-mass: 62 g}",
+      "    - {name: G, free-air: g.txt, moving-mass: 62 g, golden: true}",
+      "On a panel the other woofers of the stack hang open; held still: others: still.",
+      "A golden sample is a reference measured again each round; it decides nothing.",
       "",
       "Example:",
       "  java -jar target/nullplane.jar sample specs/village-hall.yaml \\",
@@ -99,6 +106,23 @@ final class SampleCommand implements Callable<Integer> {
           "Levers that the maker cannot move: mass, stiffness, flux, winding, rest-position.")
   private List<String> locks = new ArrayList<>();
 
+  @Option(
+      names = "--ledger",
+      paramLabel = "FOLDER",
+      description =
+          "The project's ledger: this round is added to it, its history is shown, and the request"
+              + " reckons with what came of the earlier ones.")
+  private @Nullable Path ledger;
+
+  @Option(
+      names = "--round",
+      paramLabel = "N",
+      description =
+          "Number of this round in the ledger: the next one, or the last one again if its"
+              + " measurements were wrong. Default: the next one; the same again for the same"
+              + " measurements.")
+  private @Nullable Integer round;
+
   @Override
   public Integer call() {
     int threads = options.threads();
@@ -110,7 +134,8 @@ final class SampleCommand implements Callable<Integer> {
     Optional<ReadBrief> brief =
         PanelCommand.unlessFaulty(() -> BriefReader.read(briefFile), faults);
     Optional<ReadMeasurements> measured =
-        PanelCommand.unlessFaulty(() -> MeasurementsReader.read(measurementsFile), faults);
+        PanelCommand.unlessFaulty(
+            () -> MeasurementsReader.read(measurementsFile, spec.map(ReadSpec::spec)), faults);
     if (spec.isPresent() && brief.isPresent()) {
       requireSameStacks(spec.orElseThrow().spec(), brief.orElseThrow(), faults);
     }
@@ -126,11 +151,13 @@ final class SampleCommand implements Callable<Integer> {
     if (folderWanted) {
       DesignReport.requireFonts();
     }
+    Optional<LedgerStep> project = ledgerStep(held, samples, started);
     SampleOutcome outcome;
     try (Workers workers = new Workers(threads)) {
-      outcome = judge(read, held.brief(), samples, locked, workers, clock);
+      outcome = judge(read, held.brief(), samples, locked, project, workers, clock);
     }
     clock.done("fit and judge");
+    project.ifPresent(step -> step.record(outcome));
     RunInfo run = new RunInfo(samples.digest(), 0, ProgramVersion.text());
     byte[] json =
         SampleJson.of(outcome, read.digest(), held.digest(), samples.digest(), run.version());
@@ -169,6 +196,7 @@ final class SampleCommand implements Callable<Integer> {
       SampleBrief brief,
       ReadMeasurements samples,
       Set<Lever> locked,
+      Optional<LedgerStep> project,
       Workers workers,
       StepClock clock) {
     Woofer woofer = brief.woofer();
@@ -181,6 +209,8 @@ final class SampleCommand implements Callable<Integer> {
                 options.watched())
             .bySize(List.of(woofer), false)
             .of(woofer);
+    PanelAir panels =
+        PanelAirStep.solve(samples.samples(), read.spec(), woofer, workers, program.stop());
     clock.done("solve the panels");
     List<String> notes = new ArrayList<>();
     if (!brief.specDigest().equals(read.digest())) {
@@ -188,7 +218,31 @@ final class SampleCommand implements Callable<Integer> {
           "The brief was made from another state of the spec; windows and parts are the brief's,"
               + " panels and targets the spec's.");
     }
-    return new SampleJudge(new BriefStacks(scorer, brief)).judge(samples.samples(), locked, notes);
+    project.ifPresent(step -> notes.addAll(step.notes()));
+    return new SampleJudge(new BriefStacks(scorer, brief), panels)
+        .judge(samples.samples(), locked, notes, project.map(LedgerStep::open));
+  }
+
+  private Optional<LedgerStep> ledgerStep(
+      ReadBrief held, ReadMeasurements samples, Instant started) {
+    Path folder = ledger;
+    Integer number = round;
+    if (folder == null) {
+      if (number != null) {
+        throw new ParameterException(
+            command.commandLine(), "--round needs --ledger FOLDER beside it");
+      }
+      return Optional.empty();
+    }
+    LedgerStep step =
+        LedgerStep.of(
+            folder,
+            held,
+            samples,
+            started,
+            number == null ? OptionalInt.empty() : OptionalInt.of(number),
+            command.commandLine());
+    return Optional.of(step);
   }
 
   private Set<Lever> locked() {

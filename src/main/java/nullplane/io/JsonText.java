@@ -23,14 +23,16 @@ final class JsonText {
   private final JsonGenerator json;
   private final Deque<String> path = new ArrayDeque<>();
 
-  private JsonText() throws IOException {
-    DefaultIndenter indenter = new DefaultIndenter("  ", "\n");
+  private JsonText(boolean indented) throws IOException {
     json =
         new JsonFactory()
             .createGenerator(bytes)
             // Shortest digits that give the same double, on every Java version alike.
-            .enable(StreamWriteFeature.USE_FAST_DOUBLE_WRITER.mappedFeature())
-            .setPrettyPrinter(new DefaultPrettyPrinter().withObjectIndenter(indenter));
+            .enable(StreamWriteFeature.USE_FAST_DOUBLE_WRITER.mappedFeature());
+    if (indented) {
+      DefaultIndenter indenter = new DefaultIndenter("  ", "\n");
+      json.setPrettyPrinter(new DefaultPrettyPrinter().withObjectIndenter(indenter));
+    }
   }
 
   /** What fills an object. */
@@ -47,12 +49,23 @@ final class JsonText {
 
   /** Returns the bytes of a document: one object, UTF-8, ended by a line feed. */
   static byte[] of(Document document) {
+    return of(document, true);
+  }
+
+  /** Returns the bytes of a document in one line: one object, UTF-8, without a line feed. */
+  static byte[] inOneLine(Document document) {
+    return of(document, false);
+  }
+
+  private static byte[] of(Document document, boolean indented) {
     try {
-      JsonText text = new JsonText();
+      JsonText text = new JsonText(indented);
       text.json.writeStartObject();
       document.write(text);
       text.json.writeEndObject();
-      text.json.writeRaw('\n');
+      if (indented) {
+        text.json.writeRaw('\n');
+      }
       text.json.close();
       return text.bytes.toByteArray();
     } catch (IOException e) {

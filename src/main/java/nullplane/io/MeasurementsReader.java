@@ -10,12 +10,16 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.stream.Collectors;
 import nullplane.faults.InputFault;
 import nullplane.faults.InvalidInputException;
 import nullplane.fit.AirLoad;
 import nullplane.fit.ImpedanceSweep;
 import nullplane.fit.MassAnchor;
 import nullplane.sample.MeasuredSample;
+import nullplane.sample.PanelPlace;
+import nullplane.scoring.DesignSpec;
+import nullplane.scoring.StackBrief;
 
 /**
  * Reads a description of measurements and the sweeps it names. Sweeps lie in the description's
@@ -29,11 +33,21 @@ public final class MeasurementsReader {
   private static final int MOST_SAMPLES = 200;
 
   private static final String FREE_AIR = "free-air";
+  private static final String ON_PANEL = "on-panel";
+  private static final String STACK = "stack";
+  private static final String WOOFER = "woofer";
+  private static final String OTHERS = "others";
+  private static final String GOLDEN = "golden";
   private static final String ADDED_MASS = "added-mass";
   private static final List<String> KEYS =
       List.of(
           "name",
           FREE_AIR,
+          ON_PANEL,
+          STACK,
+          WOOFER,
+          OTHERS,
+          GOLDEN,
           ADDED_MASS,
           "mass",
           "mass-error",
@@ -55,28 +69,35 @@ public final class MeasurementsReader {
   private static final QuantityKey REST =
       QuantityKey.of("rest-position", Dimension.LENGTH, "-30 mm .. 30 mm", "0.4 mm");
 
+  private static final QuantityKey PLACE =
+      QuantityKey.of(WOOFER, Dimension.NUMBER, "1 .. " + StackSection.MOST_WOOFERS, "1");
+
   private final FaultList faults;
   private final Path folder;
+  private final Optional<DesignSpec> spec;
   private final List<InputFault> sweepFaults = new ArrayList<>();
   private final StringBuilder digests = new StringBuilder();
 
-  private MeasurementsReader(FaultList faults, Path folder) {
+  private MeasurementsReader(FaultList faults, Path folder, Optional<DesignSpec> spec) {
     this.faults = faults;
     this.folder = folder;
+    this.spec = spec;
   }
 
   /**
    * Reads a description and its sweeps.
    *
    * @param file the description, a YAML file
+   * @param spec the panel system, whose stacks the description may name; empty if it is not known
    * @throws InvalidInputException with every fault of every file
    */
-  public static ReadMeasurements read(Path file) {
+  public static ReadMeasurements read(Path file, Optional<DesignSpec> spec) {
     InputText input = InputText.read(file);
     FaultList faults = new FaultList(input.fileName());
     Path parent = file.toAbsolutePath().normalize().getParent();
     MeasurementsReader reader =
-        new MeasurementsReader(faults, parent == null ? Path.of("").toAbsolutePath() : parent);
+        new MeasurementsReader(
+            faults, parent == null ? Path.of("").toAbsolutePath() : parent, spec);
     reader.digests.append(input.digest());
     List<MeasuredSample> samples = reader.samples(YamlTree.of(input));
     List<InputFault> all = new ArrayList<>(faults.inOrder());
@@ -113,15 +134,114 @@ public final class MeasurementsReader {
       keys.fault("name", "another sample has this name", "a name of its own", "write another name");
     }
     List<String> notes = new ArrayList<>();
+    boolean onPanel = keys.has(ON_PANEL);
+    if (onPanel && keys.has(FREE_AIR)) {
+      keys.fault(
+          ON_PANEL,
+          "a sample is measured in free air or on a panel, not both",
+          "free-air or on-panel",
+          "leave one out, or enter the sample twice under two names");
+      return Optional.empty();
+    }
+    String key = onPanel ? ON_PANEL : FREE_AIR;
     Optional<ImpedanceSweep> sweep =
-        keys.requiredText(FREE_AIR, "a.txt").flatMap(path -> sweep(keys, FREE_AIR, path, notes));
+        keys.requiredText(key, "a.txt").flatMap(path -> sweep(keys, key, path, notes));
+    Optional<PanelPlace> place = onPanel ? place(keys) : noPlace(keys);
     Optional<MassAnchor> anchor = anchor(keys, notes);
     OptionalDouble rest = keys.optional(REST);
-    return name.isPresent() && sweep.isPresent() && anchor.isPresent()
+    boolean golden = golden(keys);
+    return name.isPresent()
+            && sweep.isPresent()
+            && anchor.isPresent()
+            && place.isPresent() == onPanel
         ? Optional.of(
             new MeasuredSample(
-                name.orElseThrow(), sweep.orElseThrow(), anchor.orElseThrow(), rest, notes))
+                name.orElseThrow(),
+                sweep.orElseThrow(),
+                anchor.orElseThrow(),
+                rest,
+                place,
+                golden,
+                notes))
         : Optional.empty();
+  }
+
+  private Optional<PanelPlace> noPlace(Section keys) {
+    for (String key : List.of(STACK, WOOFER, OTHERS)) {
+      if (keys.node(key).isPresent()) {
+        keys.fault(
+            key,
+            "this belongs to a sweep made on a panel",
+            "only with on-panel",
+            "leave it out, or write on-panel: a.txt instead of free-air");
+      }
+    }
+    return Optional.empty();
+  }
+
+  /** Where the sample hung: stack and place, as in the spec if that is known. */
+  private Optional<PanelPlace> place(Section keys) {
+    Optional<String> stack = keys.requiredText(STACK, "pair");
+    OptionalDouble woofer = keys.required(PLACE);
+    PanelPlace.Others others = others(keys);
+    if (woofer.isPresent() && woofer.getAsDouble() != Math.rint(woofer.getAsDouble())) {
+      keys.fault(WOOFER, "a whole number is needed", "1, 2, ...", "write woofer: 1");
+      return Optional.empty();
+    }
+    if (stack.isEmpty() || woofer.isEmpty()) {
+      return Optional.empty();
+    }
+    int place = (int) woofer.getAsDouble();
+    if (spec.isPresent()) {
+      List<StackBrief> stacks = spec.orElseThrow().stacks();
+      Optional<StackBrief> named =
+          stacks.stream().filter(one -> one.name().equals(stack.orElseThrow())).findFirst();
+      if (named.isEmpty()) {
+        String names = stacks.stream().map(StackBrief::name).collect(Collectors.joining(", "));
+        keys.fault(
+            STACK, "the spec has no such stack", names, "write stack: " + stacks.get(0).name());
+        return Optional.empty();
+      }
+      int count = named.orElseThrow().pistons().size();
+      if (place > count) {
+        keys.fault(
+            WOOFER,
+            "stack "
+                + stack.orElseThrow()
+                + " has "
+                + count
+                + (count == 1 ? " woofer" : " woofers"),
+            "1 to " + count,
+            "count the woofers in the spec's order");
+        return Optional.empty();
+      }
+    }
+    return Optional.of(new PanelPlace(stack.orElseThrow(), place, others));
+  }
+
+  private static PanelPlace.Others others(Section keys) {
+    String word =
+        keys.optionalText(OTHERS, PanelPlace.Others.OPEN.word())
+            .orElse(PanelPlace.Others.OPEN.word());
+    for (PanelPlace.Others one : PanelPlace.Others.values()) {
+      if (one.word().equals(word)) {
+        return one;
+      }
+    }
+    keys.fault(
+        OTHERS,
+        "this is not known",
+        "open (other woofers hang there, terminals open) or still (held, or holes closed)",
+        "write others: open");
+    return PanelPlace.Others.OPEN;
+  }
+
+  private static boolean golden(Section keys) {
+    String word = keys.optionalText(GOLDEN, "true").orElse("false");
+    if (!word.equals("true") && !word.equals("false")) {
+      keys.fault(GOLDEN, "this is neither true nor false", "true or false", "write golden: true");
+    }
+    return word.equals("true");
   }
 
   /** What fixes the mass: at most one of three; each with the uncertainty that may stand by it. */

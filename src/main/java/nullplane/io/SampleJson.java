@@ -9,7 +9,10 @@ import nullplane.sample.BatchSpread;
 import nullplane.sample.Change;
 import nullplane.sample.ChangeRequest;
 import nullplane.sample.Lever;
+import nullplane.sample.PanelPlace;
 import nullplane.sample.PartsFigures;
+import nullplane.sample.ProjectRound;
+import nullplane.sample.ProjectStory;
 import nullplane.sample.RequestRow;
 import nullplane.sample.SampleOutcome;
 import nullplane.sample.SampleResult;
@@ -66,12 +69,25 @@ public final class SampleJson {
     } else {
       json.none("request");
     }
+    if (outcome.story().isPresent()) {
+      json.object(
+          "ledger",
+          () -> {
+            ProjectStory story = outcome.story().orElseThrow();
+            json.whole("round", story.history().last().map(ProjectRound::number).orElse(0));
+            StoryJson.fields(json, story);
+          });
+    } else {
+      json.none("ledger");
+    }
     json.texts("notes", outcome.notes());
   }
 
   private void sample(SampleResult sample) throws IOException {
     json.text("name", sample.name());
     json.text("decision", sample.decision().words());
+    json.flag("golden", sample.golden());
+    json.text("mounting", sample.measured().place().map(PanelPlace::words).orElse("free air"));
     json.objects("values", sample.checks(), this::check);
     json.texts("notMeasured", sample.notMeasured());
     json.text("inductanceForm", sample.fit().form());
@@ -168,6 +184,13 @@ public final class SampleJson {
             json.object("winding", () -> winding(change.winding().orElseThrow()));
           } else {
             json.none("winding");
+          }
+        });
+    json.object(
+        "reckonedGains",
+        () -> {
+          for (Lever lever : change.levers()) {
+            json.number(lever.word(), request.response().used(lever));
           }
         });
     json.objects("rows", request.rows(), this::row);

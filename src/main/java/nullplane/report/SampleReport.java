@@ -31,6 +31,7 @@ public final class SampleReport {
           + " on the panel.";
 
   private static final int MOST_DRAWN = 3;
+  private static final int MOST_RESIDUALS = 6;
   private static final String LEVEL = "level";
   private static final String BARE = "bare-level";
 
@@ -57,6 +58,8 @@ public final class SampleReport {
     SortedMap<String, Supplier<byte[]>> parts = new TreeMap<>();
     report.picture(parts, spec, LEVEL, "Level with the best parts for each", StackCurves::levelDb);
     report.picture(parts, spec, BARE, "Level without any network", StackCurves::bareLevelDb);
+    report.residuals(parts);
+    outcome.story().ifPresent(story -> RoundsReport.picture(parts, story));
     parts.put("index.md", () -> DesignReport.utf8(MarkdownWriter.write(report.page())));
     parts.put(
         "index.html",
@@ -99,6 +102,24 @@ public final class SampleReport {
       String heading,
       Function<StackCurves, Curve> which) {
     parts.put(stem + ".svg", new DesignReport.Once(() -> levels(spec, stem, heading, which).svg()));
+  }
+
+  /** A picture of what the fit leaves, for the first samples. */
+  private void residuals(SortedMap<String, Supplier<byte[]>> parts) {
+    for (int i = 0; i < Math.min(MOST_RESIDUALS, outcome.samples().size()); i++) {
+      SampleResult sample = outcome.samples().get(i);
+      String stem = residuals(i);
+      String heading =
+          "Sample " + Lettering.clean(sample.name()) + ": what the fit leaves of the sweeps";
+      if (!sample.fit().residuals().isEmpty()) {
+        DesignReport.picture(
+            parts, stem, () -> new FitResidualChart(sample.fit(), stem, heading).picture());
+      }
+    }
+  }
+
+  private static String residuals(int sample) {
+    return "residuals-" + (sample + 1);
   }
 
   private Picture levels(
@@ -158,12 +179,14 @@ public final class SampleReport {
     page.paragraph(texts.verdict(outcome));
     outcome.request().ifPresent(request -> page.paragraph(texts.inShort(request)));
     outcome.request().ifPresent(request -> page.paragraph(texts.promise(request)));
+    outcome
+        .request()
+        .map(RoundTexts::reckoning)
+        .filter(said -> !said.isEmpty())
+        .ifPresent(page::paragraph);
     page.blank();
     for (SampleResult sample : outcome.samples()) {
-      page.head(
-          PlainTable.shortened(
-              "Sample " + Lettering.clean(sample.name()) + ": " + sample.decision().words(),
-              TerminalPage.WIDTH));
+      page.head(PlainTable.shortened(SampleTexts.heading(sample), TerminalPage.WIDTH));
       PlainTable values =
           new PlainTable(
               List.of(List.of("", "value", "unit", "95 % interval", "window", "decision")), true);
@@ -198,6 +221,7 @@ public final class SampleReport {
       page.table(spread);
       page.blank();
     }
+    outcome.story().ifPresent(story -> RoundsReport.terminal(story, page));
     page.list(outcome.notes());
     page.paragraph(WHAT_IT_IS);
     page.paragraph(foot());
@@ -256,6 +280,9 @@ public final class SampleReport {
             request -> {
               blocks.add(new Document.Paragraph(texts.inShort(request)));
               blocks.add(new Document.Paragraph(texts.promise(request)));
+              if (!RoundTexts.reckoning(request).isEmpty()) {
+                blocks.add(new Document.Paragraph(RoundTexts.reckoning(request)));
+              }
               if (request.asksForSomething()) {
                 blocks.add(new Document.Link("request.html", "The request to the maker, one page"));
               }
@@ -272,8 +299,8 @@ public final class SampleReport {
                 + (outcome.samples().size() > MOST_DRAWN
                     ? " Only the first samples are drawn."
                     : "")));
-    for (SampleResult sample : outcome.samples()) {
-      sample(sample, blocks);
+    for (int i = 0; i < outcome.samples().size(); i++) {
+      sample(outcome.samples().get(i), i, blocks);
     }
     if (!outcome.spreads().isEmpty()) {
       blocks.add(new Document.Heading(2, "The batch"));
@@ -291,15 +318,14 @@ public final class SampleReport {
                   + " Grubbs' test at 5 %."));
     }
     outcome.request().ifPresent(request -> panels(request, blocks));
+    outcome.story().ifPresent(story -> RoundsReport.blocks(story, blocks));
     bullets(blocks, "Notes", outcome.notes());
     blocks.add(new Document.Paragraph(WHAT_IT_IS));
     return new Document("Samples of " + Lettering.clean(outcome.brief().name()), blocks, foot());
   }
 
-  private void sample(SampleResult sample, List<Document.Block> blocks) {
-    blocks.add(
-        new Document.Heading(
-            2, "Sample " + Lettering.clean(sample.name()) + ": " + sample.decision().words()));
+  private void sample(SampleResult sample, int index, List<Document.Block> blocks) {
+    blocks.add(new Document.Heading(2, SampleTexts.heading(sample)));
     List<List<String>> rows = new ArrayList<>();
     for (ValueCheck check : sample.checks()) {
       String why =
@@ -325,6 +351,13 @@ public final class SampleReport {
       blocks.add(new Document.Paragraph(texts.notMeasured(sample)));
     }
     bullets(blocks, "", sample.notes());
+    if (index < MOST_RESIDUALS && !sample.fit().residuals().isEmpty()) {
+      blocks.add(
+          new Document.Figure(
+              residuals(index) + ".svg",
+              "Measured less fitted. Points scattered round zero are noise; a wave says that the"
+                  + " woofer is not quite the circuit that was fitted."));
+    }
     if (!sample.briefParts().isEmpty()) {
       blocks.add(new Document.Heading(3, "In every stack, with the brief's parts"));
       blocks.add(stackTable(sample.briefParts()));

@@ -38,10 +38,11 @@ final class SampleTexts {
 
   /** Returns the verdict on all samples: one to three sentences. */
   String verdict(SampleOutcome outcome) {
-    if (outcome.samples().size() == 1) {
-      return verdict(outcome.samples().get(0));
+    List<SampleResult> judged = outcome.judged();
+    if (judged.size() == 1) {
+      return verdict(judged.get(0));
     }
-    int all = outcome.samples().size();
+    int all = judged.size();
     List<String> counts = new ArrayList<>();
     for (Decision decision : List.of(Decision.FAIL, Decision.CANNOT_TELL, Decision.PASS)) {
       int count = outcome.count(decision);
@@ -56,12 +57,26 @@ final class SampleTexts {
       }
     }
     String each =
-        outcome.samples().stream()
+        judged.stream()
             .filter(sample -> sample.decision() == Decision.FAIL)
             .limit(MOST_NAMED)
             .map(this::verdict)
             .collect(Collectors.joining(" "));
     return "Of " + all + " samples " + String.join(", ", counts) + ". " + each;
+  }
+
+  /** Returns a sample's name with how it was measured, if not in free air, and its decision. */
+  static String heading(SampleResult sample) {
+    return "Sample "
+        + Lettering.clean(sample.name())
+        + (sample.golden() ? ", golden" : "")
+        + sample
+            .measured()
+            .place()
+            .map(place -> ", measured " + Lettering.clean(place.words()))
+            .orElse("")
+        + ": "
+        + sample.decision().words();
   }
 
   /** Returns the verdict on one sample. */
@@ -242,7 +257,7 @@ final class SampleTexts {
   }
 
   private String fromTo(String key, ChangeRequest request, Lever lever) {
-    Woofer alone = request.change().only(lever).applyTo(request.woofer());
+    Woofer alone = request.expected().only(lever).applyTo(request.woofer());
     double after =
         switch (lever) {
           case MASS -> alone.bareMassKg();
@@ -251,7 +266,12 @@ final class SampleTexts {
           default -> alone.resistanceOhm();
         };
     double before = request.before().getOrDefault(key, Double.NaN);
-    return label(key) + " from " + shown(key, before) + " to " + shown(key, after);
+    return (request.response().knows(lever) ? "which should bring " : "")
+        + label(key)
+        + " from "
+        + shown(key, before)
+        + " to "
+        + shown(key, after);
   }
 
   private static String percent(double share) {
@@ -279,8 +299,14 @@ final class SampleTexts {
 
   /** Returns why a lever is moved. */
   String why(RequestRow row, ChangeRequest request) {
+    String learned =
+        request.response().knows(row.lever())
+            ? " Of what was asked before, "
+                + Math.round(100 * request.response().used(row.lever()))
+                + " % came; the amount allows for that."
+            : "";
     if (row.why().isEmpty()) {
-      return "Makes up for what the other changes do.";
+      return "Makes up for what the other changes do." + learned;
     }
     List<String> parts = new ArrayList<>();
     for (String key : row.why()) {
@@ -294,7 +320,7 @@ final class SampleTexts {
                   ? " is near its " + ("high".equals(side) ? "upper" : "lower") + " limit"
                   : " is too " + side));
     }
-    return String.join(", ", parts) + ".";
+    return String.join(", ", parts) + "." + learned;
   }
 
   /** Returns what a lever does by itself. */

@@ -60,7 +60,9 @@ public record AskedChange(
         change.fluxShare(),
         change
             .winding()
-            .map(wound -> new WindingStep(wound.massKg(), wound.resistanceRatio(), wound.forceRatio())),
+            .map(
+                wound ->
+                    new WindingStep(wound.massKg(), wound.resistanceRatio(), wound.forceRatio())),
         change.restMoveM());
   }
 

@@ -76,8 +76,7 @@ public record Change(
 
     /** Returns the new inductance over the old (1). */
     public double inductanceRatio() {
-      return ratio(
-          InductanceEstimate.plainH(to.coil()), InductanceEstimate.plainH(from.coil()));
+      return ratio(InductanceEstimate.plainH(to.coil()), InductanceEstimate.plainH(from.coil()));
     }
 
     /** Returns the travel gained, one way (m). */

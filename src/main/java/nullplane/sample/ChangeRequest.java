@@ -14,11 +14,13 @@ import nullplane.scoring.Grade;
  * What a maker should change next, and what comes of it, computed on the changed woofer.
  *
  * @param basis what the change starts from, in words
- * @param change the change; none if no lever helps
+ * @param change the change asked for; none if no lever helps
+ * @param expected what this maker is expected to make of it
+ * @param response how far the maker goes when a lever is to be moved
  * @param rows one per lever moved
  * @param locked levers that were not to be moved
  * @param woofer the woofer before
- * @param changed the woofer after
+ * @param changed the woofer after what is expected
  * @param before figures of the brief before, by key (SI)
  * @param after the same after (SI)
  * @param stillOutside keys of the figures that stay outside their windows
@@ -30,6 +32,8 @@ import nullplane.scoring.Grade;
 public record ChangeRequest(
     String basis,
     Change change,
+    Change expected,
+    MakerResponse response,
     List<RequestRow> rows,
     Set<Lever> locked,
     Woofer woofer,

@@ -131,8 +131,7 @@ final class ChangeSearch {
       if (!(leverCost < bestCost)) {
         continue;
       }
-      double stiffness =
-          rewound.stiffnessNPerM() * response.ratio(Lever.STIFFNESS, 1 + k / 100.0);
+      double stiffness = rewound.stiffnessNPerM() * response.ratio(Lever.STIFFNESS, 1 + k / 100.0);
       double root = Math.sqrt(stiffness * mass);
       double withStiffness =
           leverCost

@@ -86,8 +86,7 @@ public record RequestPlan(
       Air air,
       double voltageV) {
     List<WindowAim> aims = WindowAim.of(brief, uncertainty);
-    Change change =
-        ChangeSearch.of(woofer, aims, brief.winding(), locked, response, air, voltageV);
+    Change change = ChangeSearch.of(woofer, aims, brief.winding(), locked, response, air, voltageV);
     BriefWindow restWindow = brief.window(REST);
     if (restPositionM.isPresent()
         && !locked.contains(Lever.REST_POSITION)

@@ -12,10 +12,8 @@ import java.util.function.ToDoubleFunction;
 import nullplane.driver.Mounting;
 import nullplane.driver.Woofer;
 import nullplane.fit.Finding;
-import nullplane.fit.FitInput;
 import nullplane.fit.FittedParameter;
 import nullplane.fit.SweepFit;
-import nullplane.fit.WooferFit;
 import nullplane.scoring.Assessment;
 import nullplane.units.Air;
 
@@ -30,14 +28,17 @@ public final class SampleJudge {
   private final SampleBrief brief;
   private final Air air;
   private final double voltageV;
+  private final SampleFitting fitting;
 
   /**
    * @param stacks the stacks, with the brief
+   * @param panels the panels that samples were measured on
    */
-  public SampleJudge(BriefStacks stacks) {
+  public SampleJudge(BriefStacks stacks, PanelAir panels) {
     this.stacks = stacks;
     brief = stacks.brief();
     air = stacks.scorer().air();
+    fitting = new SampleFitting(brief.woofer().effectiveAreaM2(), air, panels);
     voltageV = stacks.scorer().spec().target().voltageV();
   }
 
@@ -47,12 +48,18 @@ public final class SampleJudge {
    * @param measured the samples, one or more
    * @param locked levers that the maker cannot move
    * @param notes what holds for all samples, one sentence each
+   * @param open the project's round that they are; empty without a ledger
    */
-  public SampleOutcome judge(List<MeasuredSample> measured, Set<Lever> locked, List<String> notes) {
+  public SampleOutcome judge(
+      List<MeasuredSample> measured,
+      Set<Lever> locked,
+      List<String> notes,
+      Optional<OpenRound> open) {
     List<SampleResult> results = new ArrayList<>();
     measured.forEach(sample -> results.add(result(sample)));
-    boolean fails = results.stream().anyMatch(result -> result.decision() == Decision.FAIL);
-    List<BatchSpread> spreads = BatchSpread.all(results);
+    List<SampleResult> judged = SampleOutcome.judged(results);
+    Decision decision = SampleOutcome.decision(judged);
+    List<BatchSpread> spreads = BatchSpread.all(judged);
     List<String> allNotes = new ArrayList<>(notes);
     for (BatchSpread spread : spreads) {
       if (spread.tooWide()) {
@@ -62,23 +69,83 @@ public final class SampleJudge {
                 + " change of the mean mends that, so ask for less scatter too");
       }
     }
+    Optional<ProjectRound> samplesOnly =
+        open.map(round -> round(round, results, decision, locked, Optional.empty()));
+    MakerResponse response =
+        samplesOnly
+            .map(round -> MakerResponse.learned(known(open, round).moves()))
+            .orElse(MakerResponse.AS_ASKED);
+    Optional<ChangeRequest> request =
+        decision == Decision.FAIL ? request(judged, locked, response) : Optional.empty();
+    Optional<ProjectStory> story =
+        open.map(
+            round ->
+                ProjectStory.of(known(open, round(round, results, decision, locked, request))));
     return new SampleOutcome(
         brief,
         stacks.asked(),
         stacks.withBriefParts(brief.woofer()),
         results,
         spreads,
-        fails ? request(measured, results, locked) : Optional.empty(),
+        request,
+        story,
         allNotes);
   }
 
+  /** The rounds on record with a round at their end. */
+  private static RoundHistory known(Optional<OpenRound> open, ProjectRound round) {
+    return open.map(one -> one.earlier().with(one.brief()).with(round)).orElse(RoundHistory.NONE);
+  }
+
+  private static ProjectRound round(
+      OpenRound open,
+      List<SampleResult> results,
+      Decision decision,
+      Set<Lever> locked,
+      Optional<ChangeRequest> request) {
+    List<LedgerEntry.SampleEntry> samples = new ArrayList<>();
+    for (SampleResult result : results) {
+      samples.add(
+          new LedgerEntry.SampleEntry(
+              open.stamp(),
+              result.name(),
+              result.golden(),
+              result.measured().place().map(PanelPlace::words).orElse("free air"),
+              result.decision(),
+              result.figures(),
+              result.measured().restPositionM()));
+    }
+    Map<Lever, Double> gains = new EnumMap<>(Lever.class);
+    request.ifPresent(
+        asked ->
+            asked
+                .change()
+                .levers()
+                .forEach(lever -> gains.put(lever, asked.response().used(lever))));
+    return new ProjectRound(
+        open.stamp(),
+        samples,
+        Optional.of(
+            new LedgerEntry.RequestEntry(
+                open.stamp(),
+                decision,
+                request.map(ChangeRequest::basis).orElse(""),
+                request.map(asked -> AskedChange.of(asked.change())).orElse(AskedChange.NONE),
+                gains,
+                request.map(ChangeRequest::after).orElse(Map.of()),
+                request.map(ChangeRequest::stillOutside).orElse(List.of()),
+                locked)));
+  }
+
   private SampleResult result(MeasuredSample sample) {
-    SweepFit fit =
-        WooferFit.of(
-            FitInput.inFreeAir(
-                sample.sweep(), sample.anchor(), brief.woofer().effectiveAreaM2(), air));
-    SampleFindings findings =
-        new SampleFindings(fit, brief.woofer().effectiveAreaM2(), air, voltageV);
+    SweepFit fit = fitting.of(sample, found -> woofer(sample, found, findings(found)));
+    SampleFindings findings = findings(fit);
+    Map<BenchFigure, Finding.Estimate> figures = new EnumMap<>(BenchFigure.class);
+    for (BenchFigure figure : BenchFigure.values()) {
+      if (findings.of(figure) instanceof Finding.Estimate estimate) {
+        figures.put(figure, estimate);
+      }
+    }
     List<ValueCheck> checks = new ArrayList<>();
     List<String> notMeasured = new ArrayList<>();
     for (BriefValue value : brief.values()) {
@@ -99,7 +166,9 @@ public final class SampleJudge {
     if (woofer.isEmpty()) {
       return new SampleResult(
           sample.name(),
+          sample,
           fit,
+          figures,
           checks,
           notMeasured,
           woofer,
@@ -116,7 +185,9 @@ public final class SampleJudge {
     Assessment best = stacks.scorer().assess(woofer.orElseThrow());
     return new SampleResult(
         sample.name(),
+        sample,
         fit,
+        figures,
         checks,
         notMeasured,
         woofer,
@@ -124,6 +195,10 @@ public final class SampleJudge {
         Optional.of(best),
         stacks.withBriefParts(woofer.orElseThrow()),
         notes);
+  }
+
+  private SampleFindings findings(SweepFit fit) {
+    return new SampleFindings(fit, brief.woofer().effectiveAreaM2(), air, voltageV);
   }
 
   /** The sample as a woofer: what the fit determines; size, travel and power from the brief. */
@@ -165,7 +240,7 @@ public final class SampleJudge {
   }
 
   private Optional<ChangeRequest> request(
-      List<MeasuredSample> measured, List<SampleResult> results, Set<Lever> locked) {
+      List<SampleResult> results, Set<Lever> locked, MakerResponse response) {
     List<SampleResult> known = results.stream().filter(r -> r.woofer().isPresent()).toList();
     if (known.isEmpty()) {
       return Optional.empty();
@@ -173,13 +248,14 @@ public final class SampleJudge {
     List<Woofer> woofers = known.stream().map(r -> r.woofer().orElseThrow()).toList();
     Woofer typical = typical(woofers);
     double[] rests =
-        measured.stream()
-            .filter(sample -> sample.restPositionM().isPresent())
-            .mapToDouble(sample -> sample.restPositionM().getAsDouble())
+        results.stream()
+            .map(result -> result.measured().restPositionM())
+            .filter(OptionalDouble::isPresent)
+            .mapToDouble(OptionalDouble::getAsDouble)
             .toArray();
     OptionalDouble rest = Arrays.stream(rests).average();
     RequestPlan plan =
-        RequestPlan.of(brief, typical, uncertainty(known), rest, locked, air, voltageV);
+        RequestPlan.of(brief, typical, uncertainty(known), rest, locked, response, air, voltageV);
     Assessment before = stacks.scorer().assess(typical);
     Assessment after = stacks.scorer().assess(plan.changed());
     return Optional.of(
@@ -188,6 +264,8 @@ public final class SampleJudge {
                 ? "sample " + known.get(0).name()
                 : "the mean of " + known.size() + " samples",
             plan.change(),
+            plan.expected(),
+            response,
             plan.rows(),
             locked,
             typical,

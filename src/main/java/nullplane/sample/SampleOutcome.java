@@ -13,6 +13,7 @@ import nullplane.scoring.Assessment;
  * @param samples the samples, in the order of the file
  * @param spreads how the values scatter; empty for one sample
  * @param request what to change; empty if no sample fails
+ * @param story the rounds of the project, this one last; empty without a ledger
  * @param notes what holds for all samples, one sentence each
  */
 public record SampleOutcome(
@@ -22,6 +23,7 @@ public record SampleOutcome(
     List<SampleResult> samples,
     List<BatchSpread> spreads,
     Optional<ChangeRequest> request,
+    Optional<ProjectStory> story,
     List<String> notes) {
   /** Copies the lists and checks that there is a sample. */
   public SampleOutcome {
@@ -34,17 +36,31 @@ public record SampleOutcome(
     }
   }
 
-  /** Returns the decision on all samples: one that fails decides. */
+  /** Returns the samples that decide: not the golden ones, unless all are. */
+  public List<SampleResult> judged() {
+    return judged(samples);
+  }
+
+  static List<SampleResult> judged(List<SampleResult> samples) {
+    List<SampleResult> judged = samples.stream().filter(sample -> !sample.golden()).toList();
+    return judged.isEmpty() ? samples : judged;
+  }
+
+  /** Returns the decision on all samples that decide: one that fails decides. */
   public Decision decision() {
+    return decision(judged());
+  }
+
+  static Decision decision(List<SampleResult> judged) {
     Decision all = Decision.PASS;
-    for (SampleResult sample : samples) {
+    for (SampleResult sample : judged) {
       all = all.and(sample.decision());
     }
     return all;
   }
 
-  /** Returns how many samples have a decision. */
+  /** Returns how many of the samples that decide have a decision. */
   public int count(Decision decision) {
-    return (int) samples.stream().filter(s -> s.decision() == decision).count();
+    return (int) judged().stream().filter(s -> s.decision() == decision).count();
   }
 }

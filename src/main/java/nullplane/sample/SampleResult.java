@@ -1,7 +1,10 @@
 package nullplane.sample;
 
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import nullplane.driver.Woofer;
 import nullplane.fit.Finding;
@@ -13,7 +16,9 @@ import nullplane.scoring.Grade;
  * One sample against its brief.
  *
  * @param name the sample
+ * @param measured what was measured
  * @param fit what its sweeps say
+ * @param figures every figure that its sweeps determine (SI; dB re 20 uPa for the level)
  * @param checks every value of the brief that a sweep or a stated position can tell
  * @param notMeasured keys of values with a window that nothing here can tell
  * @param woofer the sample as a woofer, if its resonance is known
@@ -24,7 +29,9 @@ import nullplane.scoring.Grade;
  */
 public record SampleResult(
     String name,
+    MeasuredSample measured,
     SweepFit fit,
+    Map<BenchFigure, Finding.Estimate> figures,
     List<ValueCheck> checks,
     List<String> notMeasured,
     Optional<Woofer> woofer,
@@ -32,12 +39,20 @@ public record SampleResult(
     Optional<Assessment> assessment,
     List<PartsFigures> briefParts,
     List<String> notes) {
-  /** Copies the lists. */
+  /** Copies the collections. */
   public SampleResult {
+    Map<BenchFigure, Finding.Estimate> copy = new EnumMap<>(BenchFigure.class);
+    copy.putAll(figures);
+    figures = Collections.unmodifiableMap(copy);
     checks = List.copyOf(checks);
     notMeasured = List.copyOf(notMeasured);
     briefParts = List.copyOf(briefParts);
     notes = List.copyOf(notes);
+  }
+
+  /** Returns whether it is a reference that decides nothing. */
+  public boolean golden() {
+    return measured.golden();
   }
 
   /** Returns its grade with the best available parts, if it is a woofer. */
