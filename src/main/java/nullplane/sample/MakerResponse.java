@@ -138,11 +138,12 @@ public record MakerResponse(Map<Lever, LearnedGain> gains) {
           default -> Math.log(is.value() / was.value());
         };
     double scale = part == Lever.REST_POSITION ? 1 : was.value();
+    double scaleAfter = part == Lever.REST_POSITION || part == Lever.MASS ? scale : is.value();
     double scatter = scatter(part);
     double error =
         Math.sqrt(
             square(was.standardError() / scale)
-                + square(is.standardError() / scale)
+                + square(is.standardError() / scaleAfter)
                 + square(scatter) / was.samples()
                 + square(scatter) / is.samples());
     Map<Lever, Double> weighted = new EnumMap<>(Lever.class);
