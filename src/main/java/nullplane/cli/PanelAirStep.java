@@ -21,7 +21,7 @@ import nullplane.units.Curve;
 /** Solves the panels that samples were measured on, wide enough to take their air off a sweep. */
 final class PanelAirStep {
   /** Below the first, the air is a constant mass; above the last, a sweep is not used (Hz). */
-  private static final Curve AXIS = Curve.logSpaced(8, 800, 41);
+  private static final Curve AXIS = Curve.logSpaced(8, 1600, 47);
 
   private PanelAirStep() {}
 

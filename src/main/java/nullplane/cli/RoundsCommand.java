@@ -45,7 +45,7 @@ final class RoundsCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    options.threads();
+    int threads = options.threads();
     Instant started = Instant.now();
     StepClock clock = new StepClock();
     PrintWriter err = command.commandLine().getErr();
@@ -71,9 +71,10 @@ final class RoundsCommand implements Callable<Integer> {
     if (!options.json() || options.out().isPresent()) {
       DesignReport.requireFonts();
       Path out = options.folderFor(folder.toAbsolutePath().normalize(), "-rounds");
-      try (ResultFolder results = ResultFolder.open(out)) {
+      try (ResultFolder results = ResultFolder.open(out);
+          Workers drawers = new Workers(threads)) {
         results.add("rounds.json", json);
-        RoundsReport.parts(story, run).forEach((name, part) -> results.add(name, part.get()));
+        drawers.make(RoundsReport.parts(story, run)).forEach(results::add);
         clock.done("draw and write");
         results.publish(
             new RunManifest(

@@ -164,11 +164,11 @@ final class SampleCommand implements Callable<Integer> {
     String shown = new String(json, StandardCharsets.UTF_8);
     if (folderWanted) {
       Path folder = options.folderFor(measurementsFile, "-sample");
-      try (ResultFolder results = ResultFolder.open(folder)) {
+      try (ResultFolder results = ResultFolder.open(folder);
+          Workers drawers = new Workers(threads)) {
         results.add("sample.json", json);
         results.add("sample.csv", SampleCsv.of(outcome));
-        SampleReport.parts(read.spec(), outcome, run)
-            .forEach((name, part) -> results.add(name, part.get()));
+        drawers.make(SampleReport.parts(read.spec(), outcome, run)).forEach(results::add);
         clock.done("write");
         results.publish(
             new RunManifest(

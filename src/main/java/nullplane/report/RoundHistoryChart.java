@@ -156,11 +156,15 @@ final class RoundHistoryChart {
     MeasurementPlot plot =
         new MeasurementPlot(
             g, new Rectangle2D.Double(left, top, PLOT_PX, HEIGHT_PX), across, false, upwards);
-    for (ProjectRound round : rounds) {
-      BriefWindow window = window(round, value);
+    for (int r = 0; r < rounds.size(); r++) {
+      BriefWindow window = window(rounds.get(r), value);
+      int end = r;
+      while (end + 1 < rounds.size() && window(rounds.get(end + 1), value).equals(window)) {
+        end++;
+      }
       if (window.limits()) {
         plot.band(
-            new Range(round.number() - 0.5, round.number() + 0.5),
+            new Range(rounds.get(r).number() - 0.5, rounds.get(end).number() + 0.5),
             new Range(
                 window.lower().isPresent()
                     ? unit.toShown(window.lower().getAsDouble())
@@ -170,8 +174,9 @@ final class RoundHistoryChart {
                     : upwards.upper()),
             WINDOW);
       }
+      r = end;
     }
-    double step = PlotRanges.nextStep((upwards.upper() - upwards.lower()) / 4, true);
+    double step = PlotRanges.nextStep((upwards.upper() - upwards.lower()) / 3, false);
     List<Double> labelled = Charts.multiples(upwards, step);
     plot.grid(List.of(), labelled, Palette.MINOR_GRID);
     if (value.target().isPresent()) {

@@ -65,16 +65,11 @@ final class SampleTexts {
     return "Of " + all + " samples " + String.join(", ", counts) + ". " + each;
   }
 
-  /** Returns a sample's name with how it was measured, if not in free air, and its decision. */
+  /** Returns a sample's name and its decision. */
   static String heading(SampleResult sample) {
     return "Sample "
         + Lettering.clean(sample.name())
         + (sample.golden() ? ", golden" : "")
-        + sample
-            .measured()
-            .place()
-            .map(place -> ", measured " + Lettering.clean(place.words()))
-            .orElse("")
         + ": "
         + sample.decision().words();
   }

@@ -160,6 +160,14 @@ public final class SampleJudge {
       }
     }
     List<String> notes = new ArrayList<>(sample.notes());
+    sample
+        .place()
+        .ifPresent(
+            place ->
+                notes.add(
+                    "measured "
+                        + place.words()
+                        + "; the panel's solved air is taken off, the values hold for free air"));
     notes.addAll(fit.warnings());
     boolean massAssumed = fit.estimate(FittedParameter.BARE_MASS).isEmpty();
     Optional<Woofer> woofer = woofer(sample, fit, findings);
