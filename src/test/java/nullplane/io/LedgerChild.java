@@ -8,7 +8,9 @@ import nullplane.faults.OutputException;
 final class LedgerChild {
   private LedgerChild() {}
 
-  /** Arguments: folder, number of the first record, number of records. Says each when it is done. */
+  /**
+   * Arguments: folder, number of the first record, number of records. Says each when it is done.
+   */
   public static void main(String[] words) {
     RoundLedger ledger =
         new RoundLedger(Path.of(words[0]), told -> System.err.println("told: " + told));

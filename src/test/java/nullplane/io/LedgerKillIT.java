@@ -110,19 +110,25 @@ class LedgerKillIT {
     LedgerContents contents = new RoundLedger(folder, told::add).open();
     Set<Integer> kept = new HashSet<>();
     contents.entries().forEach(entry -> kept.add(((SampleEntry) entry).stamp().round()));
-    assertThat(finished).as("records finished before %d kills", KILLS).hasSizeGreaterThanOrEqualTo(KILLS / 2);
+    assertThat(finished)
+        .as("records finished before %d kills", KILLS)
+        .hasSizeGreaterThanOrEqualTo(KILLS / 2);
     assertThat(kept).containsAll(finished);
     assertThat(contents.faults()).isEmpty();
     long reports = told.stream().filter(line -> line.contains("was cut off")).count();
     assertThat(reports).as("torn lines told").isGreaterThanOrEqualTo(tornByHand);
     assertThat(contents.tornFrom()).isLessThanOrEqualTo(contents.length());
-    assertThat(new RoundLedger(folder, line -> {}).read().tornFrom())
-        .isEqualTo(Files.size(file));
+    assertThat(new RoundLedger(folder, line -> {}).read().tornFrom()).isEqualTo(Files.size(file));
     // everything else on standard error would be a fault of the child
     assertThat(told).allMatch(line -> line.isEmpty() || line.contains("was cut off"));
-    System.out.printf(java.util.Locale.ROOT, 
+    System.out.printf(
+        java.util.Locale.ROOT,
         "%d kills: %d records finished, %d kept, %d torn by hand, %d reports%n",
-        KILLS, finished.size(), kept.size(), tornByHand, reports);
+        KILLS,
+        finished.size(),
+        kept.size(),
+        tornByHand,
+        reports);
   }
 
   @Test

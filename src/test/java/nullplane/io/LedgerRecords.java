@@ -43,8 +43,7 @@ final class LedgerRecords {
                 BriefUnit.HERTZ,
                 OptionalDouble.of(32),
                 "",
-                new BriefWindow(
-                    OptionalDouble.of(28.8), OptionalDouble.of(35.2), "the brief"),
+                new BriefWindow(OptionalDouble.of(28.8), OptionalDouble.of(35.2), "the brief"),
                 "",
                 "")));
   }
@@ -68,11 +67,7 @@ final class LedgerRecords {
         Decision.FAIL,
         "sample A",
         new AskedChange(
-            0.0012,
-            -0.31,
-            0,
-            Optional.of(new AskedChange.WindingStep(0.001, 0.93, 1.02)),
-            0.0004),
+            0.0012, -0.31, 0, Optional.of(new AskedChange.WindingStep(0.001, 0.93, 1.02)), 0.0004),
         Map.of(Lever.STIFFNESS, 2 / 3.0),
         Map.of("fs", 31.9),
         List.of("re"),

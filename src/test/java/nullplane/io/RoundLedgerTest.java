@@ -54,7 +54,9 @@ class RoundLedgerTest {
     assertThat(told).isEmpty();
   }
 
-  /** The Castagnoli checksum of "123456789" is e3069283 (RFC 3720, appendix B.4 by its polynomial). */
+  /**
+   * The Castagnoli checksum of "123456789" is e3069283 (RFC 3720, appendix B.4 by its polynomial).
+   */
   @Test
   void checksumIsThatOfAllBytesBeforeIt() throws Exception {
     CRC32C check = new CRC32C();
@@ -65,7 +67,8 @@ class RoundLedgerTest {
       int at = line.indexOf(",\"crc32c\":\"");
       CRC32C sum = new CRC32C();
       sum.update(line.substring(0, at).getBytes(StandardCharsets.UTF_8));
-      assertThat(line.substring(at)).isEqualTo(String.format(",\"crc32c\":\"%08x\"}", sum.getValue()));
+      assertThat(line.substring(at))
+          .isEqualTo(String.format(",\"crc32c\":\"%08x\"}", sum.getValue()));
     }
   }
 
@@ -125,7 +128,9 @@ class RoundLedgerTest {
     }
   }
 
-  /** Every single wrong byte within a line is found, told with its line, and costs that line only. */
+  /**
+   * Every single wrong byte within a line is found, told with its line, and costs that line only.
+   */
   @Test
   void damagedRecordIsToldWithItsLine() throws Exception {
     byte[] bytes = written();
@@ -137,7 +142,9 @@ class RoundLedgerTest {
       Files.write(file, damaged);
       told.clear();
       LedgerContents contents = ledger().read();
-      assertThat(told).as("byte %d", i).anyMatch(line -> line.contains(":2: this record is damaged"));
+      assertThat(told)
+          .as("byte %d", i)
+          .anyMatch(line -> line.contains(":2: this record is damaged"));
       assertThat(contents.entries()).contains(RECORDS.get(0)).containsAll(RECORDS.subList(2, 5));
     }
   }
@@ -153,7 +160,8 @@ class RoundLedgerTest {
         .anyMatch(line -> line.contains(":3: record 2 stands after record 4"));
     told.clear();
     byte[] later =
-        LedgerLine.of("{\"seq\":6,\"format\":9,\"kind\":\"sample\"}".getBytes(StandardCharsets.UTF_8));
+        LedgerLine.of(
+            "{\"seq\":6,\"format\":9,\"kind\":\"sample\"}".getBytes(StandardCharsets.UTF_8));
     Files.write(file, lines);
     Files.write(file, later, java.nio.file.StandardOpenOption.APPEND);
     assertThat(ledger().read().entries()).hasSize(5);

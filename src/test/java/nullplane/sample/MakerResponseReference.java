@@ -37,8 +37,7 @@ class MakerResponseReference {
     LearnedGain gain =
         MakerResponse.learned(List.of(stiffened(-0.3, 3000, 2280, 0.01))).of(Lever.STIFFNESS);
     // Gauss' combination of two independent results, for example JCGM 100:2008, sec. F.1
-    assertThat(gain.gain())
-        .isCloseTo((data * (y / x) + prior) / (data + prior), within(1e-12));
+    assertThat(gain.gain()).isCloseTo((data * (y / x) + prior) / (data + prior), within(1e-12));
     assertThat(gain.standardError()).isCloseTo(1 / Math.sqrt(data + prior), within(1e-12));
     assertThat(gain.rounds()).isEqualTo(1);
   }
@@ -62,7 +61,9 @@ class MakerResponseReference {
     assertThat(gain.standardError()).isCloseTo(expected.getSlopeStdErr(), within(6e-4));
   }
 
-  /** A new winding acts on mass and force too; what it does there is not the other levers' doing. */
+  /**
+   * A new winding acts on mass and force too; what it does there is not the other levers' doing.
+   */
   @Test
   void windingAndFluxAreToldApart() {
     double winding = 0.5;
@@ -72,8 +73,7 @@ class MakerResponseReference {
       double share = i % 2 == 0 ? 0.2 : -0.15;
       AskedChange.WindingStep step =
           new AskedChange.WindingStep(0.002, i % 3 == 0 ? 0.8 : 1.3, i % 3 == 0 ? 0.9 : 1.1);
-      double force =
-          10 * Math.pow(1 + share, flux) * Math.pow(step.forceRatio(), winding);
+      double force = 10 * Math.pow(1 + share, flux) * Math.pow(step.forceRatio(), winding);
       moves.add(
           new MakerMove(
               1,
@@ -102,8 +102,7 @@ class MakerResponseReference {
   /** What is expected of a request is what a maker with these gains delivers. */
   @Test
   void expectedChangeFollowsTheGains() {
-    MakerResponse response =
-        MakerResponse.learned(List.of(stiffened(-0.3, 3000, 2400, 0.01)));
+    MakerResponse response = MakerResponse.learned(List.of(stiffened(-0.3, 3000, 2400, 0.01)));
     double gain = response.used(Lever.STIFFNESS);
     Change expected = response.expected(new Change(0.003, -0.4, 0.1, Optional.empty(), 0, 0));
     assertThat(1 + expected.stiffnessShare()).isCloseTo(Math.pow(0.6, gain), within(1e-12));

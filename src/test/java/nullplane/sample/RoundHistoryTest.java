@@ -85,14 +85,16 @@ class RoundHistoryTest {
   void sameMeasurementsAreTheSameRoundAndOthersTheNext() {
     RoundHistory known =
         RoundHistory.of(
-            List.of(BRIEF, sample(stamp(1, "m1"), "A", false, 40, 3000), request(stamp(1, "m1"), 0)));
+            List.of(
+                BRIEF, sample(stamp(1, "m1"), "A", false, 40, 3000), request(stamp(1, "m1"), 0)));
     OpenRound again = OpenRound.next(known, BRIEF, stamp(9, "m1"));
     assertThat(again.stamp().round()).isEqualTo(1);
     assertThat(again.earlier().rounds()).isEmpty();
     OpenRound next = OpenRound.next(known, BRIEF, stamp(9, "m2"));
     assertThat(next.stamp().round()).isEqualTo(2);
     assertThat(next.earlier().rounds()).hasSize(1);
-    assertThat(OpenRound.next(RoundHistory.NONE, BRIEF, stamp(9, "m")).stamp().round()).isEqualTo(1);
+    assertThat(OpenRound.next(RoundHistory.NONE, BRIEF, stamp(9, "m")).stamp().round())
+        .isEqualTo(1);
   }
 
   @Test
