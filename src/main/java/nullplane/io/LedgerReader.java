@@ -14,6 +14,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.stream.Stream;
 import nullplane.fit.Finding;
 import nullplane.sample.AskedChange;
 import nullplane.sample.BenchFigure;
@@ -77,11 +78,12 @@ final class LedgerReader {
   }
 
   private static BriefValue value(JsonNode node) {
-    BriefUnit unit = BriefUnit.ONE;
     String si = text(node, "unit");
-    for (int i = BriefUnit.values().length - 1; i >= 0; i--) {
-      unit = BriefUnit.values()[i].si().equals(si) ? BriefUnit.values()[i] : unit;
-    }
+    BriefUnit unit =
+        Stream.of(BriefUnit.values())
+            .filter(one -> one.si().equals(si))
+            .findFirst()
+            .orElse(BriefUnit.ONE);
     BriefValue.Section section = BriefValue.Section.TARGET;
     for (BriefValue.Section one : BriefValue.Section.values()) {
       section = one.words().equals(text(node, "section")) ? one : section;

@@ -163,11 +163,7 @@ public final class RoundLedger {
     if (from >= contents.length()) {
       return;
     }
-    byte[] bytes = new byte[(int) (contents.length() - from)];
-    ByteBuffer buffer = ByteBuffer.wrap(bytes);
-    while (buffer.hasRemaining() && channel.read(buffer, from + buffer.position()) >= 0) {
-      continue;
-    }
+    byte[] bytes = bytes(channel, from, contents.length());
     Path aside = freeName();
     notice.accept(torn(contents) + "; it is set aside in " + aside.getFileName());
     try (FileChannel copy =
@@ -207,9 +203,15 @@ public final class RoundLedger {
     if (size > LARGEST) {
       throw new IOException("it is larger than 64 MiB; is this the right folder?");
     }
-    ByteBuffer buffer = ByteBuffer.allocate((int) size);
-    while (buffer.hasRemaining() && channel.read(buffer, buffer.position()) >= 0) {
-      continue;
+    return bytes(channel, 0, size);
+  }
+
+  /** Returns the bytes of a stretch of the file; fewer if it ends before. */
+  private static byte[] bytes(FileChannel channel, long from, long to) throws IOException {
+    ByteBuffer buffer = ByteBuffer.allocate((int) (to - from));
+    int read = 0;
+    while (buffer.hasRemaining() && read >= 0) {
+      read = channel.read(buffer, from + buffer.position());
     }
     byte[] bytes = new byte[buffer.position()];
     buffer.flip().get(bytes);

@@ -77,7 +77,8 @@ final class RoundHistoryChart {
         Palette.INK);
     for (int v = 0; v < values.size(); v++) {
       double left = LEFT_PX + (v % COLUMNS) * (PLOT_PX + GAP_PX);
-      double top = TITLE_PX + (v / COLUMNS) * (HEAD_PX + HEIGHT_PX + FOOT_PX) + HEAD_PX;
+      int row = v / COLUMNS;
+      double top = TITLE_PX + row * (HEAD_PX + HEIGHT_PX + FOOT_PX) + HEAD_PX;
       plot(g, values.get(v), left, top);
     }
     int rows = (values.size() + COLUMNS - 1) / COLUMNS;
