@@ -20,9 +20,18 @@ final class ConvergenceHistory {
     this.points.addAll(points);
   }
 
+  /**
+   * Returns the stride to begin with, so that measuring volumes does not slow the search.
+   *
+   * @param objectives number of objectives
+   */
+  static long firstStride(int objectives) {
+    return objectives <= 2 ? 1 : objectives == 3 ? 5 : 20;
+  }
+
   /** Returns whether a generation is to be entered. */
   boolean wants(long generation) {
-    return generation % stride == 0;
+    return points.isEmpty() || generation % stride == 0;
   }
 
   /** Enters a generation that is wanted. */
@@ -30,7 +39,7 @@ final class ConvergenceHistory {
     points.add(point);
     if (points.size() == MOST) {
       stride *= 2;
-      points.removeIf(p -> p.generation() % stride != 0);
+      points.removeIf(p -> p.generation() > 1 && p.generation() % stride != 0);
     }
   }
 

@@ -1,7 +1,6 @@
 package nullplane.search;
 
 import io.jenetics.DoubleGene;
-import io.jenetics.Optimize;
 import io.jenetics.Phenotype;
 import io.jenetics.util.ISeq;
 import io.jenetics.util.RandomRegistry;
@@ -24,8 +23,6 @@ import nullplane.units.Curve;
 final class Evolution {
   /** How often a child that has a twin is changed before it is taken as it is. */
   private static final int MOST_CHANGES = 10;
-
-  private static final CrowdedSelector SELECTOR = new CrowdedSelector();
 
   private final ParetoProblem problem;
   private final int[] choices;
@@ -137,10 +134,14 @@ final class Evolution {
   List<double[]> children(long generation, List<Candidate> population, int count) {
     RandomGenerator random = chance(generation);
     List<Phenotype<DoubleGene, Merit>> parents = new ArrayList<>();
-    for (int i = 0; i < size; i++) {
-      // A tournament of two: the population is in order, so the better one stands before.
-      int winner = Math.min(random.nextInt(population.size()), random.nextInt(population.size()));
-      parents.add(individual(population.get(winner), generation));
+    while (parents.size() < size) {
+      // Tournaments of two, everybody in one per round. The population is in order, so the better
+      // one stands before.
+      int[] order = shuffled(population.size(), random);
+      for (int i = 0; i < order.length && parents.size() < size; i += 2) {
+        int winner = Math.min(order[i], order[Math.min(i + 1, order.length - 1)]);
+        parents.add(individual(population.get(winner), generation));
+      }
     }
     ISeq<Phenotype<DoubleGene, Merit>> altered =
         RandomRegistry.with(random, r -> variation.alter(ISeq.of(parents), generation))
@@ -186,16 +187,12 @@ final class Evolution {
 
   /** Returns those that survive, best first. */
   List<Candidate> survivors(List<Candidate> population, List<Candidate> children) {
-    List<Phenotype<DoubleGene, Merit>> all = new ArrayList<>();
-    population.forEach(candidate -> all.add(individual(candidate, 1)));
-    children.forEach(candidate -> all.add(individual(candidate, 1)));
-    ISeq<Phenotype<DoubleGene, Merit>> chosen =
-        SELECTOR.select(ISeq.of(all), Math.min(size, all.size()), Optimize.MINIMUM);
-    List<Candidate> survivors = new ArrayList<>();
-    for (Phenotype<DoubleGene, Merit> one : chosen) {
-      survivors.add(new Candidate(Curve.of(Variation.genesOf(one)), one.fitness()));
-    }
-    return survivors;
+    List<Candidate> all = new ArrayList<>(population);
+    all.addAll(children);
+    List<Merit> merits = all.stream().map(Candidate::merit).toList();
+    return CrowdedSelection.best(merits, Math.min(size, all.size())).stream()
+        .map(all::get)
+        .toList();
   }
 
   private static Phenotype<DoubleGene, Merit> individual(Candidate candidate, long generation) {

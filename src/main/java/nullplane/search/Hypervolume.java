@@ -2,7 +2,6 @@ package nullplane.search;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.List;
 import nullplane.units.Curve;
 
@@ -14,7 +13,8 @@ import nullplane.units.Curve;
  * Trans. Evol. Comput. 16 (2012) 86: the volume is the sum over the points of what each dominates
  * alone among those before it, and that is its own box less the volume of the others limited to the
  * box. Points are taken in ascending order of the last objective, so that each step drops one
- * objective; two objectives are swept.
+ * objective. Two and three objectives are swept: C. M. Fonseca, L. Paquete, M. Lopez-Ibanez, An
+ * improved dimension-sweep algorithm for the hypervolume indicator, CEC 2006, p. 1157.
  */
 public final class Hypervolume {
   private Hypervolume() {}
@@ -59,9 +59,12 @@ public final class Hypervolume {
       return Arrays.stream(points).mapToDouble(p -> p[0]).max().orElse(0);
     }
     int last = objectives - 1;
-    Arrays.sort(points, Comparator.comparingDouble((double[] p) -> p[last]).reversed());
+    Arrays.sort(points, (a, b) -> Double.compare(b[last], a[last]));
     if (objectives == 2) {
       return area(points);
+    }
+    if (objectives == 3) {
+      return Staircase.volume(points);
     }
     double sum = 0;
     double[][] front = new double[points.length][];
@@ -126,12 +129,59 @@ public final class Hypervolume {
       for (int j = 0; j < objectives; j++) {
         part[j] = Math.min(points[i][j], box[j]);
       }
-      if (objectives == 2) {
-        front[kept++] = part;
-      } else {
-        kept = enter(front, kept, part, objectives);
-      }
+      kept = enter(front, kept, part, objectives);
     }
     return Arrays.copyOf(front, kept);
+  }
+
+  /** The area that points of a plane dominate, as points come in one by one. */
+  private static final class Staircase {
+    private final double[] x;
+    private final double[] y;
+    private int size;
+    private double area;
+
+    private Staircase(int most) {
+      x = new double[most];
+      y = new double[most];
+    }
+
+    /** Volume of points in descending order of the third number. */
+    static double volume(double[][] points) {
+      Staircase stairs = new Staircase(points.length);
+      double volume = 0;
+      for (int i = 0; i < points.length; i++) {
+        stairs.add(points[i][0], points[i][1]);
+        double below = i + 1 < points.length ? points[i + 1][2] : 0;
+        volume += stairs.area * (points[i][2] - below);
+      }
+      return volume;
+    }
+
+    /** Adds a point; steps ascend in x and descend in y. */
+    private void add(double newX, double newY) {
+      int end = Arrays.binarySearch(x, 0, size, newX);
+      end = end < 0 ? -end - 1 : end;
+      if (end < size && y[end] >= newY) {
+        return;
+      }
+      int after = end < size && x[end] == newX ? end + 1 : end;
+      int from = end;
+      while (from > 0 && y[from - 1] <= newY) {
+        from--;
+      }
+      double left = from > 0 ? x[from - 1] : 0;
+      area += (newX - left) * newY;
+      for (int i = from; i < end; i++) {
+        area -= (x[i] - left) * y[i];
+        left = x[i];
+      }
+      area -= end < size ? (newX - left) * y[end] : 0;
+      System.arraycopy(x, after, x, from + 1, size - after);
+      System.arraycopy(y, after, y, from + 1, size - after);
+      x[from] = newX;
+      y[from] = newY;
+      size += from + 1 - after;
+    }
   }
 }

@@ -25,7 +25,7 @@ public record ParetoConduct(
   public static final int USUAL_POPULATION = 100;
 
   /** The size of the front of a search that is not told otherwise. */
-  public static final int USUAL_ARCHIVE = 200;
+  public static final int USUAL_ARCHIVE = 400;
 
   /** The largest population and archive. */
   public static final int MOST = 10_000;

@@ -1,5 +1,6 @@
 package nullplane.search;
 
+import java.math.BigDecimal;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -108,7 +109,7 @@ public final class ParetoSearch {
             List.of(),
             List.of(),
             Stall.NONE,
-            1,
+            ConvergenceHistory.firstStride(problem.objectives()),
             List.of());
     return new ParetoSearch(problem, conduct, seeds, start, watch, keeper).search();
   }
@@ -190,7 +191,7 @@ public final class ParetoSearch {
         archive.feasible() ? "the front grew by less than " : "the violation fell by less than ";
     String window =
         measure
-            + 100 * rule.gain()
+            + BigDecimal.valueOf(rule.gain()).movePointRight(2).stripTrailingZeros().toPlainString()
             + " % of its "
             + (archive.feasible() ? "hypervolume" : "value")
             + " in "

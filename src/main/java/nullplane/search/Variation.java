@@ -14,29 +14,29 @@ import java.util.List;
 import java.util.random.RandomGenerator;
 
 /**
- * Makes two children of each pair of neighbours: simulated binary crossover, then polynomial
- * mutation, both within 0 to 1. A gene that counts is exchanged instead of blended, and mutates to
- * a neighbouring value as often as to any other.
+ * Makes two children of each pair of neighbours: simulated binary crossover of every second gene,
+ * exchange of genes, then polynomial mutation of one gene on average, all within 0 to 1. A gene
+ * that counts is exchanged only, and mutates to a neighbouring value as often as to any other.
  *
  * <p>Sources: K. Deb, R. B. Agrawal, Simulated binary crossover for continuous search space,
  * Complex Systems 9 (1995) 115, with the spread cut at the bounds as in K. Deb, Comput. Methods
- * Appl. Mech. Eng. 186 (2000) 311; K. Deb, S. Agrawal, A niched-penalty approach for constraint
- * handling in genetic algorithms, Proc. ICANNGA (1999) 235, for the mutation. Chances and
- * distribution indices: K. Deb et al., IEEE Trans. Evol. Comput. 6 (2002) 182, section V.
+ * Appl. Mech. Eng. 186 (2000) 311; G. Syswerda, Uniform crossover in genetic algorithms, Proc. 3rd
+ * Int. Conf. Genetic Algorithms (1989) 2; K. Deb, S. Agrawal, A niched-penalty approach for
+ * constraint handling in genetic algorithms, Proc. ICANNGA (1999) 235, for the mutation. The
+ * library's simulated binary crossover is not used: it starts from half the difference of the
+ * parents, where the source has half their sum.
  */
 final class Variation implements Alterer<DoubleGene, Merit> {
-  /** Chance that a pair is crossed (1). */
-  private static final double CROSSING = 0.9;
+  /** Chance that a gene is blended (1). */
+  private static final double BLENDING = 0.5;
 
-  /** Chance that a gene of a crossed pair takes part (1). */
-  private static final double GENE_CROSSING = 0.5;
+  /** Distribution index of crossover (1). */
+  private static final double BLENDING_INDEX = 15;
 
-  /** Distribution index of both operators (1). */
-  private static final double INDEX = 20;
+  /** Distribution index of mutation (1). */
+  private static final double MUTATION_INDEX = 20;
 
-  private static final double EXPONENT = 1 / (INDEX + 1);
-
-  /** Genes closer than this are not crossed (1). */
+  /** Genes closer than this are not blended (1). */
   private static final double SAME = 1e-14;
 
   private final int[] choices;
@@ -56,9 +56,7 @@ final class Variation implements Alterer<DoubleGene, Merit> {
     for (int i = 0; i + 1 < population.size(); i += 2) {
       double[] one = genesOf(population.get(i));
       double[] two = genesOf(population.get(i + 1));
-      if (random.nextDouble() < CROSSING) {
-        cross(one, two, random);
-      }
+      cross(one, two, random);
       mutate(one, random);
       mutate(two, random);
       children.add(Phenotype.of(genotype(one), generation));
@@ -69,27 +67,24 @@ final class Variation implements Alterer<DoubleGene, Merit> {
 
   private void cross(double[] one, double[] two, RandomGenerator random) {
     for (int i = 0; i < one.length; i++) {
-      if (random.nextDouble() >= GENE_CROSSING) {
-        continue;
+      if (choices[i] == 0 && Math.abs(one[i] - two[i]) > SAME && random.nextDouble() < BLENDING) {
+        blend(one, two, i, random.nextDouble());
       }
-      double low = Math.min(one[i], two[i]);
-      double high = Math.max(one[i], two[i]);
-      if (high - low <= SAME) {
-        continue;
+      if (random.nextBoolean()) {
+        double gene = one[i];
+        one[i] = two[i];
+        two[i] = gene;
       }
-      if (choices[i] == 0) {
-        double chance = random.nextDouble();
-        double middle = (low + high) / 2;
-        double half = (high - low) / 2;
-        double below = middle - half * spread(chance, low / half);
-        double above = middle + half * spread(chance, (1 - high) / half);
-        low = Math.max(0, below);
-        high = Math.min(1, above);
-      }
-      boolean swapped = random.nextBoolean();
-      one[i] = swapped ? high : low;
-      two[i] = swapped ? low : high;
     }
+  }
+
+  private static void blend(double[] one, double[] two, int gene, double chance) {
+    double low = Math.min(one[gene], two[gene]);
+    double high = Math.max(one[gene], two[gene]);
+    double middle = (low + high) / 2;
+    double half = (high - low) / 2;
+    one[gene] = Math.max(0, middle - half * spread(chance, low / half));
+    two[gene] = Math.min(1, middle + half * spread(chance, (1 - high) / half));
   }
 
   /**
@@ -99,9 +94,9 @@ final class Variation implements Alterer<DoubleGene, Merit> {
    * @param room distance from the outer parent to the bound, in half distances of the parents (1)
    */
   private static double spread(double chance, double room) {
-    double cut = 2 - StrictMath.pow(1 + room, -(INDEX + 1));
+    double cut = 2 - StrictMath.pow(1 + room, -(BLENDING_INDEX + 1));
     double part = chance * cut;
-    return StrictMath.pow(part <= 1 ? part : 1 / (2 - part), EXPONENT);
+    return StrictMath.pow(part <= 1 ? part : 1 / (2 - part), 1 / (BLENDING_INDEX + 1));
   }
 
   private void mutate(double[] genes, RandomGenerator random) {
@@ -143,13 +138,14 @@ final class Variation implements Alterer<DoubleGene, Merit> {
   }
 
   private static double polynomial(double gene, double chance) {
+    double power = MUTATION_INDEX + 1;
     double moved;
     if (chance < 0.5) {
-      double edge = StrictMath.pow(1 - gene, INDEX + 1);
-      moved = gene + StrictMath.pow(2 * chance + (1 - 2 * chance) * edge, EXPONENT) - 1;
+      double edge = StrictMath.pow(1 - gene, power);
+      moved = gene + StrictMath.pow(2 * chance + (1 - 2 * chance) * edge, 1 / power) - 1;
     } else {
-      double edge = StrictMath.pow(gene, INDEX + 1);
-      moved = gene + 1 - StrictMath.pow(2 * (1 - chance) + (2 * chance - 1) * edge, EXPONENT);
+      double edge = StrictMath.pow(gene, power);
+      moved = gene + 1 - StrictMath.pow(2 * (1 - chance) + (2 * chance - 1) * edge, 1 / power);
     }
     return Math.min(1, Math.max(0, moved));
   }

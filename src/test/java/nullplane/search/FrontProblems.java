@@ -125,7 +125,7 @@ final class FrontProblems {
   }
 
   /** A problem given by a function of the genes. */
-  static final class Posed implements ParetoProblem {
+  static class Posed implements ParetoProblem {
     private final String name;
     private final int genes;
     private final Curve reference;
