@@ -16,8 +16,10 @@ import java.util.Set;
  * once, as long as there are others.
  *
  * <p>Source: K. Deb, A. Pratap, S. Agarwal, T. Meyarivan, IEEE Trans. Evol. Comput. 6 (2002) 182,
- * sections III and VI. Ranks and distances are the library's. Its ready-made selector is not used,
- * since that takes the distances over all fronts at once, where the source takes each front alone.
+ * sections III and VI, with the sorting of X. Zhang, Y. Tian, R. Cheng, Y. Jin, An efficient
+ * approach to nondominated sorting, IEEE Trans. Evol. Comput. 19 (2015) 201 (with binary search).
+ * Distances are the library's. Its ready-made selector is not used: it takes the distances over all
+ * fronts at once, where the source takes each front alone, and compares everybody with everybody.
  */
 final class CrowdedSelection {
   private static final ElementComparator<Merit> ORDER =
@@ -28,6 +30,27 @@ final class CrowdedSelection {
   private record Placed(int index, double room) {
     static final Comparator<Placed> MOST_ROOM_FIRST =
         Comparator.comparingDouble(Placed::room).reversed().thenComparingInt(Placed::index);
+  }
+
+  /** A candidate with its objectives at hand. */
+  private static final class Row {
+    private final int index;
+    private final Merit merit;
+    private final double[] point;
+
+    Row(int index, Merit merit, double[] point) {
+      this.index = index;
+      this.merit = merit;
+      this.point = point;
+    }
+
+    int index() {
+      return index;
+    }
+
+    Merit merit() {
+      return merit;
+    }
   }
 
   private CrowdedSelection() {}
@@ -53,20 +76,69 @@ final class CrowdedSelection {
   }
 
   private static List<Integer> bestOf(List<Merit> merits, List<Integer> candidates, int count) {
-    int[] ranks = Pareto.rank(of(merits, candidates), Merit::dominance);
-    List<List<Integer>> fronts = new ArrayList<>();
-    for (int i = 0; i < ranks.length; i++) {
-      while (fronts.size() <= ranks[i]) {
-        fronts.add(new ArrayList<>());
-      }
-      fronts.get(ranks[i]).add(candidates.get(i));
-    }
     List<Integer> best = new ArrayList<>();
-    for (int rank = 0; rank < fronts.size() && best.size() < count; rank++) {
-      List<Integer> ordered = ordered(merits, fronts.get(rank));
+    for (List<Integer> front : fronts(merits, candidates)) {
+      if (best.size() == count) {
+        break;
+      }
+      List<Integer> ordered = ordered(merits, front);
       best.addAll(ordered.subList(0, Math.min(ordered.size(), count - best.size())));
     }
     return best;
+  }
+
+  /**
+   * Sorts candidates into fronts: nobody in a front dominates another of it, and everybody is
+   * dominated by somebody in the front before.
+   *
+   * @param merits merits of all candidates
+   * @param candidates which of them to sort
+   */
+  static List<List<Integer>> fronts(List<Merit> merits, List<Integer> candidates) {
+    List<Row> sorted = new ArrayList<>();
+    for (int candidate : candidates) {
+      Merit merit = merits.get(candidate);
+      sorted.add(new Row(candidate, merit, merit.objectives().toArray()));
+    }
+    sorted.sort(Comparator.comparing(Row::merit).thenComparing(Row::index));
+    List<List<Row>> fronts = new ArrayList<>();
+    for (Row row : sorted) {
+      // Whoever is dominated by a front is dominated by all fronts before.
+      int low = 0;
+      int high = fronts.size();
+      while (low < high) {
+        int middle = (low + high) / 2;
+        if (dominates(fronts.get(middle), row)) {
+          low = middle + 1;
+        } else {
+          high = middle;
+        }
+      }
+      if (low == fronts.size()) {
+        fronts.add(new ArrayList<>());
+      }
+      fronts.get(low).add(row);
+    }
+    return fronts.stream().map(front -> front.stream().map(Row::index).toList()).toList();
+  }
+
+  /** Returns whether somebody in a front, filled in ascending order, dominates a later one. */
+  private static boolean dominates(List<Row> front, Row later) {
+    double[] point = later.point;
+    // Of two objectives, the last of a front is the best in the second.
+    int first = point.length == 2 ? front.size() - 1 : 0;
+    for (int i = front.size() - 1; i >= first; i--) {
+      Row row = front.get(i);
+      // The merit decides, but where one is worse in an objective there is no need to ask it.
+      boolean worse = false;
+      for (int j = 0; j < point.length && !worse; j++) {
+        worse = row.point[j] > point[j];
+      }
+      if ((!worse || !later.merit.isFeasible()) && row.merit.dominance(later.merit) > 0) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** Orders a front by the room around each, the most room first. */

@@ -14,7 +14,11 @@ import java.util.List;
 final class Crowding {
   private static final int NONE = -1;
 
-  private final double[][] scaled;
+  private final int objectives;
+
+  /** The points one after another, scaled. */
+  private final double[] scaled;
+
   private final boolean[] left;
   private final boolean[] fixed;
   private final int[] nearest;
@@ -24,8 +28,8 @@ final class Crowding {
 
   private Crowding(List<double[]> front) {
     int size = front.size();
-    int objectives = front.get(0).length;
-    scaled = new double[size][objectives];
+    objectives = front.get(0).length;
+    scaled = new double[size * objectives];
     left = new boolean[size];
     fixed = new boolean[size];
     nearest = new int[size];
@@ -43,11 +47,29 @@ final class Crowding {
       }
       fixed[best] = true;
       for (int i = 0; i < size; i++) {
-        scaled[i][j] = high > low ? (front.get(i)[j] - low) / (high - low) : 0;
+        scaled[i * objectives + j] = high > low ? (front.get(i)[j] - low) / (high - low) : 0;
       }
     }
+    Arrays.fill(nearest, NONE);
+    Arrays.fill(distance, Double.POSITIVE_INFINITY);
+    if (objectives == 2) {
+      for (int i = 0; i < size; i++) {
+        findNearest(i);
+      }
+      return;
+    }
     for (int i = 0; i < size; i++) {
-      findNearest(i);
+      for (int j = 0; j < i; j++) {
+        double between = between(i, j);
+        if (between < distance[i]) {
+          distance[i] = between;
+          nearest[i] = j;
+        }
+        if (between < distance[j]) {
+          distance[j] = between;
+          nearest[j] = i;
+        }
+      }
     }
   }
 
@@ -111,7 +133,7 @@ final class Crowding {
   private int nearest(int point, int butFor) {
     int found = NONE;
     double least = Double.POSITIVE_INFINITY;
-    if (scaled[point].length == 2) {
+    if (objectives == 2) {
       // Along a front of two objectives, distances grow with the places between.
       for (int step = -1; step <= 1; step += 2) {
         int i = point + step;
@@ -126,20 +148,24 @@ final class Crowding {
       return found;
     }
     for (int i = 0; i < left.length; i++) {
-      if (left[i] && i != point && i != butFor && between(point, i) < least) {
-        found = i;
-        least = between(point, i);
+      if (left[i] && i != point && i != butFor) {
+        double between = between(point, i);
+        if (between < least) {
+          found = i;
+          least = between;
+        }
       }
     }
     return found;
   }
 
+  /** Squared distance of two points. */
   private double between(int a, int b) {
-    double[] one = scaled[a];
-    double[] two = scaled[b];
+    int one = a * objectives;
+    int two = b * objectives;
     double sum = 0;
-    for (int i = 0; i < one.length; i++) {
-      double difference = one[i] - two[i];
+    for (int i = 0; i < objectives; i++) {
+      double difference = scaled[one + i] - scaled[two + i];
       sum += difference * difference;
     }
     return sum;
