@@ -81,8 +81,7 @@ final class CrossoverSection {
   private static void refuse(Section section, List<String> keys, String owner, String hint) {
     for (String key : keys) {
       if (section.node(key).isPresent()) {
-        section.fault(
-            key, "this belongs to " + owner, "only keys of this kind of crossover", hint);
+        section.fault(key, "this belongs to " + owner, "only keys of this kind of crossover", hint);
       }
     }
   }

@@ -54,9 +54,7 @@ public enum Dimension {
   CAPACITANCE("capacitance", "uF", "F=1 mF=1e-3 uF=1e-6 uf=1e-6 nF=1e-9 nf=1e-9"),
   /** A coil's resistance per inductance. SI unit ohm/H. */
   RESISTANCE_PER_INDUCTANCE(
-      "resistance per inductance",
-      "ohm/mH",
-      "ohm/mH=1e3 ohm/H=1 Ω/mH=1e3 Ω/H=1 mohm/mH=1 mΩ/mH=1"),
+      "resistance per inductance", "ohm/mH", "ohm/mH=1e3 ohm/H=1 Ω/mH=1e3 Ω/H=1 mohm/mH=1 mΩ/mH=1"),
   /** How steeply a level falls. Unit dB per octave. */
   SLOPE("slope", "dB/oct", "dB/oct=1 dB/octave=1"),
   /** A voltage, root mean square. SI unit V. */

@@ -69,9 +69,11 @@ final class MainDriverSection {
 
   private MainDriverSection(Section section, NamedFiles files) {
     this.section = section;
-    Optional<Section> highPass = section.optionalSection(HIGH_PASS, HIGH_PASS_EXAMPLE, highPassKeys());
+    Optional<Section> highPass =
+        section.optionalSection(HIGH_PASS, HIGH_PASS_EXAMPLE, highPassKeys());
     shape = highPass.flatMap(SHAPE::one);
-    cornerHz = highPass.isPresent() ? highPass.orElseThrow().optional(CORNER) : OptionalDouble.empty();
+    cornerHz =
+        highPass.isPresent() ? highPass.orElseThrow().optional(CORNER) : OptionalDouble.empty();
     polarity = POLARITY.one(section).orElse(Polarity.NORMAL);
     behindM = section.optional(BEHIND).orElse(0);
     levelDb = section.optional(StackSection.LEVEL);

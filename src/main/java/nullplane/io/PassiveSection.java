@@ -44,10 +44,7 @@ final class PassiveSection {
       QuantityKey.of("wire", Dimension.LENGTH, "0.2 mm .. 4 mm", "1.4 mm");
   private static final QuantityKey PER_INDUCTANCE =
       QuantityKey.of(
-          "resistance",
-          Dimension.RESISTANCE_PER_INDUCTANCE,
-          "0 ohm/mH .. 10 ohm/mH",
-          "0.3 ohm/mH");
+          "resistance", Dimension.RESISTANCE_PER_INDUCTANCE, "0 ohm/mH .. 10 ohm/mH", "0.3 ohm/mH");
   private static final WordKey<ConductorMaterial> MATERIAL = CoilBriefSection.conductor("material");
   private static final WordKey<PreferredValues> SERIES =
       new WordKey<PreferredValues>("series")
@@ -164,8 +161,7 @@ final class PassiveSection {
       return Optional.empty();
     }
     return Optional.of(
-        new CoilMake.Wound(
-            wire.orElse(usual.wireDiameterM()), material.orElse(usual.material())));
+        new CoilMake.Wound(wire.orElse(usual.wireDiameterM()), material.orElse(usual.material())));
   }
 
   private Optional<List<Double>> parts(

@@ -17,8 +17,7 @@ final class PrioritiesSection {
       QuantityKey.of("worst-stack", Dimension.NUMBER, "0 .. 1", "0.8");
 
   static final List<String> KEYS =
-      List.of(
-          SHAPE.name(), OUTPUT.name(), CORRECTION.name(), MATERIAL.name(), WORST_STACK.name());
+      List.of(SHAPE.name(), OUTPUT.name(), CORRECTION.name(), MATERIAL.name(), WORST_STACK.name());
 
   private PrioritiesSection() {}
 

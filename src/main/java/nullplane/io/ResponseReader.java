@@ -24,7 +24,8 @@ final class ResponseReader {
   private static final double LOWEST_DB = -100;
   private static final double HIGHEST_DB = 200;
   private static final double LARGEST_RAD = 1e5;
-  private static final String HEADER = "write a first line such as: f [Hz]; level [dB]; phase [deg]";
+  private static final String HEADER =
+      "write a first line such as: f [Hz]; level [dB]; phase [deg]";
   private static final String CHECK = "check the order of the columns and the unit";
 
   private static final Set<String> FREQUENCY = Set.of("f", "freq", "frequency", "hz", "khz");
@@ -128,8 +129,7 @@ final class ResponseReader {
     return new Response(Curve.of(hz), Curve.of(level), Curve.of(phase), text.digest());
   }
 
-  private void fault(
-      NumberTable.Row row, String key, String problem, String allowed, String hint) {
+  private void fault(NumberTable.Row row, String key, String problem, String allowed, String hint) {
     faults.add(row.line(), key, row.text(), problem, allowed, hint);
   }
 
@@ -237,6 +237,11 @@ final class ResponseReader {
 
   private InvalidInputException headFault(NumberTable.Line line, String problem) {
     return FaultList.fatal(
-        file, line.number(), line.text(), problem, "frequency [Hz], level [dB], phase [deg]", HEADER);
+        file,
+        line.number(),
+        line.text(),
+        problem,
+        "frequency [Hz], level [dB], phase [deg]",
+        HEADER);
   }
 }

@@ -259,8 +259,7 @@ final class StackSection {
           "raise it, or lower target.low-corner");
     }
     OptionalDouble common = target.orElseThrow().quiet(UPPER_CORNER);
-    boolean same =
-        common.isPresent() && Math.abs(corner - common.getAsDouble()) < CORNER_STEP_HZ;
+    boolean same = common.isPresent() && Math.abs(corner - common.getAsDouble()) < CORNER_STEP_HZ;
     return same ? OptionalDouble.empty() : OptionalDouble.of(corner);
   }
 

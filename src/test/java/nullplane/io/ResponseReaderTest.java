@@ -35,8 +35,7 @@ class ResponseReaderTest {
   @Test
   void theDigestIsThatOfTheBytes() {
     String text = "20 60 0\n30 60 0\n";
-    assertThat(read(text).digest())
-        .isEqualTo(Sha256.hex(text.getBytes(StandardCharsets.UTF_8)));
+    assertThat(read(text).digest()).isEqualTo(Sha256.hex(text.getBytes(StandardCharsets.UTF_8)));
   }
 
   @ParameterizedTest

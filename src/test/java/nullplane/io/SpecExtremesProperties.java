@@ -146,7 +146,8 @@ class SpecExtremesProperties {
     for (int f = 1; f < hz.size(); f++) {
       assertThat(hz.at(f)).as(text).isGreaterThan(hz.at(f - 1));
     }
-    assertThat(axis.bandWeights().stream().sum()).isCloseTo(1, org.assertj.core.data.Offset.offset(1e-9));
+    assertThat(axis.bandWeights().stream().sum())
+        .isCloseTo(1, org.assertj.core.data.Offset.offset(1e-9));
     assertThat(spec.upperCornersHz())
         .allSatisfy(
             corner ->

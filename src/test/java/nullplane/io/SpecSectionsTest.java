@@ -92,7 +92,8 @@ class SpecSectionsTest {
             make.coil(4.7e-3),
             make.coil(6.8e-3),
             make.coil(10e-3));
-    assertThat(values(offer.catalogue().capacitors())).containsExactly(47e-6, 68e-6, 100e-6, 150e-6);
+    assertThat(values(offer.catalogue().capacitors()))
+        .containsExactly(47e-6, 68e-6, 100e-6, 150e-6);
     assertThat(offer.catalogue().resistors()).isEmpty();
     assertThat(values(offer.catalogue().dampings())).containsExactly(2.2, 2.7, 3.3);
   }
@@ -108,7 +109,8 @@ class SpecSectionsTest {
         .isEqualTo(NetworkOffer.standard().catalogue().capacitors());
     assertThat(passive("crossover: {coils: {range: 1 mH, resistance: 300 Ω/H}}\n"))
         .isEqualTo(passive("crossover: {coils: {range: 1 mH, resistance: 0.3 ohm/mH}}\n"));
-    assertThat(values(passive("crossover: {capacitors: {range: 0.1 mF}}\n").catalogue().capacitors()))
+    assertThat(
+            values(passive("crossover: {capacitors: {range: 0.1 mF}}\n").catalogue().capacitors()))
         .containsExactly(100e-6);
   }
 
@@ -174,8 +176,7 @@ class SpecSectionsTest {
     DesignSpec spec =
         spec(
             BASE.replace("level: 84 dB", "level: 84 dB\n    upper-corner: 120.0000001 Hz")
-                .replace(
-                    "y: -25 cm}]", "y: -25 cm}]\n    upper-corner: 199.99999999 Hz"));
+                .replace("y: -25 cm}]", "y: -25 cm}]\n    upper-corner: 199.99999999 Hz"));
     assertThat(spec.upperCornersHz()).containsExactly(120.0, 200.0);
   }
 
@@ -187,14 +188,12 @@ class SpecSectionsTest {
                 + "main-driver: {high-pass: {shape: linkwitz-riley-2}, polarity: inverted,"
                 + " behind: 43.2 cm}\n");
     for (int s = 0; s < 2; s++) {
-      MainDriver.Modelled main =
-          (MainDriver.Modelled) spec.stacks().get(s).main().orElseThrow();
+      MainDriver.Modelled main = (MainDriver.Modelled) spec.stacks().get(s).main().orElseThrow();
       // 78 dB re 20 uPa is 0.15887 Pa, twice that at 84.02 dB; at 2.83 V
       assertThat(main.pressurePaPerV())
           .isCloseTo((s == 0 ? 0.158866 : 0.316979) / 2.83, within(1e-6));
       assertThat(main.highPass())
-          .contains(
-              new CrossoverFilter(FilterAlignment.LINKWITZ_RILEY_2, s == 0 ? 200 : 150));
+          .contains(new CrossoverFilter(FilterAlignment.LINKWITZ_RILEY_2, s == 0 ? 200 : 150));
       assertThat(main.polarity()).isEqualTo(Polarity.INVERTED);
       assertThat(main.delayS()).isCloseTo(3.432 / SOUND, within(1e-5));
     }
@@ -206,14 +205,14 @@ class SpecSectionsTest {
     MainDriver.Modelled main = (MainDriver.Modelled) stated.stacks().get(0).main().orElseThrow();
     assertThat(main.pressurePaPerV()).isCloseTo(0.2 / 2.83, within(1e-6)); // 80 dB is 0.2 Pa
     assertThat(main.polarity()).isEqualTo(Polarity.NORMAL);
-    assertThat(main.highPass())
-        .contains(new CrossoverFilter(FilterAlignment.BUTTERWORTH_3, 180));
+    assertThat(main.highPass()).contains(new CrossoverFilter(FilterAlignment.BUTTERWORTH_3, 180));
   }
 
   @Test
   void measuredMainDriverIsReadFromAFile() throws Exception {
-    Files.writeString(folder.resolve("main.txt"), "# f [Hz]; level [dB]; phase [deg]\n"
-        + "40; 60; 170\n200; 80; 90\n400; 86.0206; -180\n");
+    Files.writeString(
+        folder.resolve("main.txt"),
+        "# f [Hz]; level [dB]; phase [deg]\n" + "40; 60; 170\n200; 80; 90\n400; 86.0206; -180\n");
     ReadSpec read = readSpec(BASE + "main-driver: {response: main.txt, padding: 6.0206 dB}\n");
     MainDriver.Measured main =
         (MainDriver.Measured) read.spec().stacks().get(0).main().orElseThrow();
@@ -237,8 +236,7 @@ class SpecSectionsTest {
                 .main()
                 .orElseThrow();
     assertThat(whole.delayS()).isZero();
-    assertThat(whole.highPass())
-        .contains(new CrossoverFilter(FilterAlignment.BUTTERWORTH_1, 200));
+    assertThat(whole.highPass()).contains(new CrossoverFilter(FilterAlignment.BUTTERWORTH_1, 200));
   }
 
   /** A change of the measured response is a change of the spec. */
@@ -258,7 +256,8 @@ class SpecSectionsTest {
   void responsesThatDoNotDoAreRefused() throws Exception {
     Files.writeString(folder.resolve("short.txt"), "50 60 0\n400 80 0\n");
     assertThat(fault("response: short.txt").problem())
-        .isEqualTo("the response is known from 50 Hz to 400 Hz; the sum is judged from 40 Hz to 400 Hz");
+        .isEqualTo(
+            "the response is known from 50 Hz to 400 Hz; the sum is judged from 40 Hz to 400 Hz");
     assertThat(fault("response: short.txt").key()).isEqualTo("main-driver.response");
     assertThat(fault("response: ../main.txt").problem()).contains("leaves the folder");
     assertThat(fault("response: /etc/hosts").problem()).contains("leaves the folder");
@@ -280,8 +279,7 @@ class SpecSectionsTest {
         .containsExactly(13, 14, 2, 3, 3);
     assertThat(faults.get(2).file()).endsWith("falls.txt");
     assertThat(faults.get(4).problem()).isEqualTo("the level is out of range");
-    InputFault homeless =
-        faults(BASE + "main-driver: {response: main.txt}\n").get(0);
+    InputFault homeless = faults(BASE + "main-driver: {response: main.txt}\n").get(0);
     assertThat(homeless.problem()).contains("lies in no folder");
   }
 
@@ -289,10 +287,9 @@ class SpecSectionsTest {
   void prioritiesMultiplyTheWeights() {
     GradeWeights usual = GradeWeights.STANDARD;
     GradeWeights weights =
-        spec(
-                BASE
-                    + "priorities: {shape: 3, output: 0, correction: 2, material: 0.5,"
-                    + " worst-stack: 0.25}\n")
+        spec(BASE
+                + "priorities: {shape: 3, output: 0, correction: 2, material: 0.5,"
+                + " worst-stack: 0.25}\n")
             .weights();
     assertThat(weights)
         .isEqualTo(
@@ -429,8 +426,7 @@ class SpecSectionsTest {
   private InputFault fault(String keys) {
     List<InputFault> faults =
         catchThrowableOfType(
-                InvalidInputException.class,
-                () -> readSpec(BASE + "main-driver: {" + keys + "}\n"))
+                InvalidInputException.class, () -> readSpec(BASE + "main-driver: {" + keys + "}\n"))
             .faults();
     assertThat(faults).hasSize(1);
     return faults.get(0);
@@ -449,8 +445,7 @@ class SpecSectionsTest {
   }
 
   private static List<InputFault> faults(String text) {
-    return Optional.ofNullable(
-            catchThrowableOfType(InvalidInputException.class, () -> spec(text)))
+    return Optional.ofNullable(catchThrowableOfType(InvalidInputException.class, () -> spec(text)))
         .map(InvalidInputException::faults)
         .orElse(List.of());
   }

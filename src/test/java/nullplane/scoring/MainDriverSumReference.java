@@ -112,7 +112,8 @@ class MainDriverSumReference {
             .mapToObj(
                 f -> {
                   double omega = 2 * Math.PI * f;
-                  double perVelocity = omega * AIR.densityKgPerM3() * areaM2 / (2 * Math.PI * distanceM);
+                  double perVelocity =
+                      omega * AIR.densityKgPerM3() * areaM2 / (2 * Math.PI * distanceM);
                   double kr = omega * distanceM / AIR.speedOfSoundMPerS();
                   return new PanelSolution(
                       f,
@@ -152,7 +153,13 @@ class MainDriverSumReference {
       double zRe = damping + 1e-3 + 1e-6;
       double zIm = omega * mass - 1e-3 / omega;
       double drive =
-          bl / re * omega * AIR.densityKgPerM3() * area / (2 * Math.PI * path) / (zRe * zRe + zIm * zIm);
+          bl
+              / re
+              * omega
+              * AIR.densityKgPerM3()
+              * area
+              / (2 * Math.PI * path)
+              / (zRe * zRe + zIm * zIm);
       double pRe = drive * zIm; // j (zRe - j zIm) = zIm + j zRe
       double pIm = drive * zRe;
       double heardRe = pRe * Math.cos(kr) + pIm * Math.sin(kr);
