@@ -1,9 +1,7 @@
 package nullplane.io;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import nullplane.motor.CoilBrief;
 import nullplane.motor.MagnetMaterial;
@@ -13,16 +11,11 @@ import nullplane.units.Range;
 
 /** Reads what the coil and motor of a spec's woofer may be made from. */
 final class CoilBriefSection {
-  private static final Map<String, ConductorMaterial> WIRES = new LinkedHashMap<>();
-  private static final Map<String, MagnetMaterial> MAGNETS = new LinkedHashMap<>();
-
-  static {
-    WIRES.put("copper", ConductorMaterial.COPPER);
-    WIRES.put("aluminium", ConductorMaterial.ALUMINIUM);
-    WIRES.put("copper-clad", ConductorMaterial.COPPER_CLAD_ALUMINIUM);
-    MAGNETS.put("ferrite", MagnetMaterial.FERRITE);
-    MAGNETS.put("neodymium", MagnetMaterial.NEODYMIUM);
-  }
+  private static final WordKey<ConductorMaterial> WIRE = conductor("wire");
+  private static final WordKey<MagnetMaterial> MAGNET =
+      new WordKey<MagnetMaterial>("magnet")
+          .with("ferrite", MagnetMaterial.FERRITE)
+          .with("neodymium", MagnetMaterial.NEODYMIUM);
 
   private final Section section;
   private final Optional<Section> ranges;
@@ -30,8 +23,16 @@ final class CoilBriefSection {
   private final Optional<Range> flux;
   private final Optional<List<Double>> gaps;
   private final Optional<List<Double>> formers;
-  private final List<MagnetMaterial> magnets;
+  private final Optional<MagnetMaterial> magnet;
   private final List<ConductorMaterial> wires;
+
+  /** Returns a key that names what wire is made of. */
+  static WordKey<ConductorMaterial> conductor(String key) {
+    return new WordKey<ConductorMaterial>(key)
+        .with("copper", ConductorMaterial.COPPER)
+        .with("aluminium", ConductorMaterial.ALUMINIUM)
+        .with("copper-clad", ConductorMaterial.COPPER_CLAD_ALUMINIUM);
+  }
 
   /**
    * Reads the keys; each that is wrong is a fault.
@@ -46,8 +47,8 @@ final class CoilBriefSection {
     flux = section.optionalRange(WooferKeys.FLUX);
     gaps = gapHeights();
     formers = lengths(WooferKeys.FORMER, "one value or a list, not a range");
-    magnets = words("magnet", MAGNETS, false);
-    wires = words("wire", WIRES, true);
+    magnet = MAGNET.one(section);
+    wires = WIRE.several(section);
   }
 
   /**
@@ -61,21 +62,21 @@ final class CoilBriefSection {
         || isFaulty(WooferKeys.FLUX, flux)
         || isFaulty(WooferKeys.GAP_HEIGHT, gaps)
         || isFaulty(WooferKeys.FORMER, formers)
-        || (magnets.isEmpty() && section.has("magnet"))
-        || (wires.isEmpty() && section.has("wire"))) {
+        || (magnet.isEmpty() && section.has(MAGNET.name()))
+        || (wires.isEmpty() && section.has(WIRE.name()))) {
       return Optional.empty();
     }
-    MagnetMaterial magnet = magnets.isEmpty() ? MagnetMaterial.FERRITE : magnets.get(0);
+    MagnetMaterial metal = magnet.orElse(MagnetMaterial.FERRITE);
     CoilBrief brief =
         new CoilBrief(
             resistance.orElse(Range.pinned(SizeDefaults.RESISTANCE_OHM)),
             flux.map(range -> range.isPinned() ? CoilBrief.fluxUpTo(range.upper()) : range)
-                .orElseGet(() -> CoilBrief.fluxUpTo(magnet.usualFluxT())),
+                .orElseGet(() -> CoilBrief.fluxUpTo(metal.usualFluxT())),
             gaps.orElse(usual.gapHeightsM()),
             formers.orElse(usual.formersM()),
             wires.isEmpty() ? List.of(ConductorMaterial.COPPER) : wires,
             CoilBrief.USUAL_LAYERS,
-            magnet);
+            metal);
     return isWindable(brief, travelM) ? Optional.of(brief) : Optional.empty();
   }
 
@@ -108,7 +109,7 @@ final class CoilBriefSection {
 
   /** One length or a list of them; nothing if it is absent or at fault. */
   private Optional<List<Double>> lengths(QuantityKey key, String allowed) {
-    List<YamlNode> items = items(key.name());
+    List<YamlNode> items = WordKey.items(section, key.name());
     List<Double> values = new ArrayList<>();
     for (YamlNode item : items) {
       if (!(item instanceof YamlNode.Scalar scalar)) {
@@ -131,44 +132,6 @@ final class CoilBriefSection {
     return items.isEmpty() || values.size() < items.size()
         ? Optional.empty()
         : Optional.of(values.stream().distinct().sorted().toList());
-  }
-
-  /** One word or a list of words that are known; none if the key is absent or at fault. */
-  private <T> List<T> words(String key, Map<String, T> known, boolean several) {
-    List<YamlNode> items = items(key);
-    String allowed = String.join(", ", known.keySet());
-    String first = known.keySet().iterator().next();
-    if (items.size() > 1 && !several) {
-      fault(items.get(1), key, "one word is needed", allowed, "write " + key + ": " + first);
-      return List.of();
-    }
-    List<T> found = new ArrayList<>();
-    for (YamlNode item : items) {
-      String word = item instanceof YamlNode.Scalar scalar ? scalar.text().strip() : "";
-      T value = known.get(word);
-      if (value == null) {
-        String near = NearestKey.of(word, known.keySet()).orElse(first);
-        fault(item, key, "this is not one that is known", allowed, "write " + key + ": " + near);
-      } else {
-        found.add(value);
-      }
-    }
-    return found.size() < items.size() ? List.of() : found.stream().distinct().toList();
-  }
-
-  /** The items of a list, or a single value as a list of one; an empty list is a fault. */
-  private List<YamlNode> items(String key) {
-    Optional<YamlNode> node = section.node(key);
-    if (node.isEmpty()) {
-      return List.of();
-    }
-    if (node.orElseThrow() instanceof YamlNode.Sequence sequence) {
-      if (sequence.items().isEmpty()) {
-        section.fault(key, "the list is empty", "one value or more", "leave " + key + " out");
-      }
-      return sequence.items();
-    }
-    return List.of(node.orElseThrow());
   }
 
   private void fault(YamlNode item, String key, String problem, String allowed, String hint) {

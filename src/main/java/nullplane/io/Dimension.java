@@ -50,6 +50,13 @@ public enum Dimension {
       "ohm=1 ohms=1 Ohm=1 Ohms=1 OHM=1 Ω=1 mohm=1e-3 mΩ=1e-3 kohm=1e3" + " kΩ=1e3"),
   /** An inductance. SI unit H. */
   INDUCTANCE("inductance", "mH", "H=1 mH=1e-3 mh=1e-3 uH=1e-6 uh=1e-6"),
+  /** A capacitance. SI unit F. */
+  CAPACITANCE("capacitance", "uF", "F=1 mF=1e-3 uF=1e-6 uf=1e-6 nF=1e-9 nf=1e-9"),
+  /** A coil's resistance per inductance. SI unit ohm/H. */
+  RESISTANCE_PER_INDUCTANCE(
+      "resistance per inductance", "ohm/mH", "ohm/mH=1e3 ohm/H=1 Ω/mH=1e3 Ω/H=1 mohm/mH=1 mΩ/mH=1"),
+  /** How steeply a level falls. Unit dB per octave. */
+  SLOPE("slope", "dB/oct", "dB/oct=1 dB/octave=1"),
   /** A voltage, root mean square. SI unit V. */
   VOLTAGE("voltage", "V", "V=1 v=1 volt=1 volts=1 Volt=1 mV=1e-3 kV=1e3 Vrms=1 VRMS=1"),
   /** A power. SI unit W. */

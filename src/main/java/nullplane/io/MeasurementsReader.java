@@ -1,8 +1,5 @@
 package nullplane.io;
 
-import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -73,14 +70,12 @@ public final class MeasurementsReader {
       QuantityKey.of(WOOFER, Dimension.NUMBER, "1 .. " + StackSection.MOST_WOOFERS, "1");
 
   private final FaultList faults;
-  private final Path folder;
+  private final NamedFiles sweeps;
   private final Optional<DesignSpec> spec;
-  private final List<InputFault> sweepFaults = new ArrayList<>();
-  private final StringBuilder digests = new StringBuilder();
 
-  private MeasurementsReader(FaultList faults, Path folder, Optional<DesignSpec> spec) {
+  private MeasurementsReader(FaultList faults, NamedFiles sweeps, Optional<DesignSpec> spec) {
     this.faults = faults;
-    this.folder = folder;
+    this.sweeps = sweeps;
     this.spec = spec;
   }
 
@@ -94,21 +89,15 @@ public final class MeasurementsReader {
   public static ReadMeasurements read(Path file, Optional<DesignSpec> spec) {
     InputText input = InputText.read(file);
     FaultList faults = new FaultList(input.fileName());
-    Path parent = file.toAbsolutePath().normalize().getParent();
-    MeasurementsReader reader =
-        new MeasurementsReader(
-            faults, parent == null ? Path.of("").toAbsolutePath() : parent, spec);
-    reader.digests.append(input.digest());
-    List<MeasuredSample> samples = reader.samples(YamlTree.of(input));
+    NamedFiles sweeps = NamedFiles.beside(file);
+    List<MeasuredSample> samples =
+        new MeasurementsReader(faults, sweeps, spec).samples(YamlTree.of(input));
     List<InputFault> all = new ArrayList<>(faults.inOrder());
-    all.addAll(reader.sweepFaults);
+    all.addAll(sweeps.faults());
     if (!all.isEmpty()) {
       throw new InvalidInputException(all);
     }
-    return new ReadMeasurements(
-        samples,
-        Sha256.hex(reader.digests.toString().getBytes(StandardCharsets.UTF_8)),
-        input.fileName());
+    return new ReadMeasurements(samples, sweeps.digestWith(input.digest()), input.fileName());
   }
 
   private List<MeasuredSample> samples(YamlNode root) {
@@ -296,38 +285,17 @@ public final class MeasurementsReader {
 
   private Optional<ImpedanceSweep> sweep(
       Section keys, String key, String named, List<String> notes) {
-    Optional<Path> path = inside(named);
+    Optional<Path> path = sweeps.path(keys, key, named, "a.txt");
     if (path.isEmpty()) {
-      keys.fault(
-          key,
-          "the path leaves the folder of this file",
-          "a file in this folder or below, without a leading /",
-          "put the sweep beside this file and write " + key + ": a.txt");
       return Optional.empty();
     }
     try {
       ReadSweep read = SweepReader.read(path.orElseThrow());
-      digests.append(read.digest());
+      sweeps.addDigest(read.digest());
       read.warnings().forEach(warning -> notes.add(named + ": " + warning));
       return Optional.of(read.sweep());
     } catch (InvalidInputException e) {
-      sweepFaults.addAll(e.faults());
-      return Optional.empty();
-    }
-  }
-
-  /** Returns the file of a name, unless it lies outside the folder, links followed. */
-  private Optional<Path> inside(String named) {
-    try {
-      Path relative = Path.of(named);
-      Path path = folder.resolve(relative).normalize();
-      if (relative.isAbsolute() || !path.startsWith(folder)) {
-        return Optional.empty();
-      }
-      return !path.toFile().exists() || path.toRealPath().startsWith(folder.toRealPath())
-          ? Optional.of(path)
-          : Optional.empty();
-    } catch (InvalidPathException | IOException e) {
+      sweeps.addFaults(e);
       return Optional.empty();
     }
   }

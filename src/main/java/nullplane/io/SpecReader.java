@@ -10,20 +10,35 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import nullplane.acoustics.FieldPoint;
+import nullplane.faults.InputFault;
 import nullplane.faults.InvalidInputException;
+import nullplane.network.NetworkOffer;
 import nullplane.scoring.Amplifier;
 import nullplane.scoring.DesignSpec;
+import nullplane.scoring.GradeWeights;
 import nullplane.scoring.Listening;
 import nullplane.scoring.StackBrief;
 import nullplane.scoring.Target;
 import nullplane.scoring.WooferBrief;
+import nullplane.units.Range;
 
 /** Reads a spec from YAML. All faults of a file are told at once, each with line and key. */
 public final class SpecReader {
   private static final List<String> KEYS =
-      List.of("title", "date", "woofer", "stacks", "listening", "target", "amplifier");
+      List.of(
+          "title",
+          "date",
+          "woofer",
+          "stacks",
+          "listening",
+          "target",
+          "amplifier",
+          "crossover",
+          "main-driver",
+          "priorities");
   private static final List<String> TARGET_KEYS =
-      List.of("level", "voltage", "low-corner", "upper-corner", "corridor", "loudest");
+      List.of(
+          "level", "voltage", "low-corner", "upper-corner", "upper-slope", "corridor", "loudest");
 
   private static final String DATE_EXAMPLE = "2026-11-25";
 
@@ -42,10 +57,12 @@ public final class SpecReader {
       QuantityKey.of("height", Dimension.LENGTH, "0 m .. 10 m", "1 m");
   private static final QuantityKey TARGET_VOLTAGE =
       QuantityKey.of("voltage", Dimension.VOLTAGE, "0.1 V .. 100 V", "2.83 V");
-  private static final QuantityKey LOW_CORNER =
-      QuantityKey.of("low-corner", Dimension.FREQUENCY, "20 Hz .. 500 Hz", "40 Hz");
-  private static final QuantityKey UPPER_CORNER =
-      QuantityKey.of("upper-corner", Dimension.FREQUENCY, "30 Hz .. 1000 Hz", "200 Hz");
+  private static final QuantityKey UPPER_SLOPE =
+      QuantityKey.of("upper-slope", Dimension.SLOPE, "6 dB/oct .. 24 dB/oct", "12 dB/oct");
+
+  /** What each order of a slope is worth (dB per octave). */
+  private static final double DB_PER_ORDER = 6;
+
   private static final QuantityKey CORRIDOR =
       QuantityKey.of("corridor", Dimension.LEVEL, "0.1 dB .. 20 dB", "2 dB");
   private static final QuantityKey AMPLIFIER_VOLTAGE =
@@ -55,42 +72,49 @@ public final class SpecReader {
 
   private final FaultList faults;
   private final Section root;
+  private final NamedFiles files;
 
-  private SpecReader(FaultList faults, Section root) {
+  private SpecReader(FaultList faults, Section root, NamedFiles files) {
     this.faults = faults;
     this.root = root;
+    this.files = files;
   }
 
   /**
-   * Reads a spec file.
+   * Reads a spec file and the files it names, which lie in its folder or below.
    *
    * @param file the file
-   * @throws InvalidInputException with every fault of the file
+   * @throws InvalidInputException with every fault of every file
    */
   public static ReadSpec read(Path file) {
-    return read(InputText.read(file));
+    return read(InputText.read(file), NamedFiles.beside(file));
   }
 
   /**
-   * Reads a spec from the bytes of a file.
+   * Reads a spec from the bytes of a file. It can name no other file.
    *
    * @param bytes the bytes
    * @param fileName the file as the user named it, for messages
    * @throws InvalidInputException with every fault of the file
    */
   public static ReadSpec read(byte[] bytes, String fileName) {
-    return read(InputText.of(bytes, fileName));
+    return read(InputText.of(bytes, fileName), NamedFiles.none());
   }
 
-  private static ReadSpec read(InputText input) {
+  private static ReadSpec read(InputText input, NamedFiles files) {
     FaultList faults = new FaultList(input.fileName());
     Optional<SpecReader> reader =
         Section.of(faults, "", YamlTree.of(input), "title: Reading-room range", KEYS)
-            .map(root -> new SpecReader(faults, root));
+            .map(root -> new SpecReader(faults, root, files));
     Optional<LocalDate> date = reader.flatMap(SpecReader::date);
     Optional<DesignSpec> spec = reader.flatMap(SpecReader::spec);
-    faults.throwIfAny();
-    return new ReadSpec(spec.orElseThrow(), input.digest(), input.fileName(), date);
+    List<InputFault> all = new ArrayList<>(faults.inOrder());
+    all.addAll(files.faults());
+    if (!all.isEmpty()) {
+      throw new InvalidInputException(all);
+    }
+    return new ReadSpec(
+        spec.orElseThrow(), files.digestWith(input.digest()), input.fileName(), date);
   }
 
   /** Reads the date that the spec bears. Source: ISO 8601, calendar date. */
@@ -130,17 +154,70 @@ public final class SpecReader {
         root.requiredSection(
                 "listening", "{distance: 3 m, height: 1 m}", List.of("distance", "height"))
             .flatMap(section -> listening(section, stacks));
-    if (!faults.isEmpty()) {
+    Optional<Range> corners = target.map(known -> upperCornersHz(stacks, known));
+    Optional<NetworkOffer> networks =
+        root.optionalSection("crossover", CrossoverSection.EXAMPLE, CrossoverSection.KEYS)
+            .flatMap(section -> CrossoverSection.read(section, corners));
+    Optional<MainDriverSection> main =
+        root.optionalSection("main-driver", MainDriverSection.EXAMPLE, MainDriverSection.KEYS)
+            .map(section -> MainDriverSection.read(section, files));
+    if (main.isPresent() && target.isPresent()) {
+      checkMain(main.orElseThrow(), target.orElseThrow(), corners, targetSection);
+    }
+    Optional<GradeWeights> weights =
+        root.optionalSection("priorities", PrioritiesSection.EXAMPLE, PrioritiesSection.KEYS)
+            .flatMap(PrioritiesSection::read);
+    if (!faults.isEmpty() || !files.faults().isEmpty()) {
       return Optional.empty();
     }
+    Target held = target.orElseThrow();
+    double distanceM = listening.orElseThrow().distanceM();
     return Optional.of(
         new DesignSpec(
             title.orElseThrow(),
             woofer.orElseThrow(),
-            stacks,
+            stacks.stream()
+                .map(s -> main.map(known -> known.above(s, held, distanceM)).orElse(s))
+                .toList(),
             listening.orElseThrow(),
-            target.orElseThrow(),
-            amplifier.orElseThrow()));
+            held,
+            amplifier.orElseThrow(),
+            networks.orElseGet(NetworkOffer::standard),
+            weights.orElse(GradeWeights.STANDARD)));
+  }
+
+  /** Returns the lowest and the highest upper corner (Hz). */
+  private static Range upperCornersHz(List<StackBrief> stacks, Target target) {
+    double lowest = Double.POSITIVE_INFINITY;
+    double highest = 0;
+    for (StackBrief stack : stacks) {
+      double corner = stack.upperCornerHz().orElse(target.upperCornerHz());
+      lowest = Math.min(lowest, corner);
+      highest = Math.max(highest, corner);
+    }
+    return stacks.isEmpty() ? Range.pinned(target.upperCornerHz()) : new Range(lowest, highest);
+  }
+
+  /** The sum is judged from the low corner to an octave above the highest upper one. */
+  private static void checkMain(
+      MainDriverSection main,
+      Target target,
+      Optional<Range> corners,
+      Optional<Section> targetSection) {
+    double highest = corners.map(Range::upper).orElse(target.upperCornerHz());
+    double top = Target.BEYOND * highest;
+    if (top > target.lowCornerHz()) {
+      main.checkBand(new Range(target.lowCornerHz(), top));
+    }
+    targetSection
+        .filter(section -> section.node(UPPER_SLOPE.name()).isPresent())
+        .ifPresent(
+            section ->
+                section.fault(
+                    UPPER_SLOPE.name(),
+                    "with a main driver the sum of both is held to the level, not the woofers alone",
+                    "upper-slope, or main-driver",
+                    "leave one of them out"));
   }
 
   private Optional<Target> target(Section section) {
@@ -148,8 +225,9 @@ public final class SpecReader {
     section.optional(StackSection.LOUDEST);
     OptionalDouble voltage = section.optional(TARGET_VOLTAGE);
     OptionalDouble corridor = section.optional(CORRIDOR);
-    OptionalDouble low = section.required(LOW_CORNER);
-    OptionalDouble upper = section.required(UPPER_CORNER);
+    Optional<Integer> order = upperOrder(section);
+    OptionalDouble low = section.required(StackSection.LOW_CORNER);
+    OptionalDouble upper = section.required(StackSection.UPPER_CORNER);
     if (low.isEmpty() || upper.isEmpty()) {
       return Optional.empty();
     }
@@ -166,7 +244,26 @@ public final class SpecReader {
             voltage.orElse(USUAL_TARGET_VOLTAGE_V),
             low.getAsDouble(),
             upper.getAsDouble(),
-            corridor.orElse(USUAL_CORRIDOR_DB)));
+            corridor.orElse(USUAL_CORRIDOR_DB),
+            order.orElse(0)));
+  }
+
+  /** The order of the slope above the upper corner; nothing if none is asked for. */
+  private static Optional<Integer> upperOrder(Section section) {
+    OptionalDouble slope = section.optional(UPPER_SLOPE);
+    if (slope.isEmpty()) {
+      return Optional.empty();
+    }
+    double order = slope.getAsDouble() / DB_PER_ORDER;
+    if (order != Math.rint(order)) {
+      section.fault(
+          UPPER_SLOPE.name(),
+          "a slope rises in steps of 6 dB per octave",
+          "6, 12, 18 or 24 dB/oct",
+          "write upper-slope: " + Quantity.digits(DB_PER_ORDER * Math.rint(order)) + " dB/oct");
+      return Optional.empty();
+    }
+    return Optional.of((int) order);
   }
 
   private static Optional<Amplifier> amplifier(Section section, Optional<Target> target) {

@@ -14,17 +14,27 @@ final class StackSection {
   static final String EXAMPLE =
       "{name: single, panel: {width: 44 cm, height: 110 cm}, woofers: [{x: 0 cm, y: -25 cm}]}";
   static final List<String> KEYS =
-      List.of("name", "panel", "woofers", "level", "loudest", "wiring");
+      List.of("name", "panel", "woofers", "level", "loudest", "upper-corner", "wiring");
   static final QuantityKey LEVEL =
       QuantityKey.of("level", Dimension.LEVEL, "30 dB .. 130 dB", "78 dB");
   static final QuantityKey LOUDEST =
       QuantityKey.of("loudest", Dimension.LEVEL, "40 dB .. 140 dB", "95 dB");
+
+  static final QuantityKey LOW_CORNER =
+      QuantityKey.of("low-corner", Dimension.FREQUENCY, "20 Hz .. 500 Hz", "40 Hz");
+  static final QuantityKey UPPER_CORNER =
+      QuantityKey.of("upper-corner", Dimension.FREQUENCY, "30 Hz .. 1000 Hz", "200 Hz");
 
   /** Most woofers one stack may have. */
   static final int MOST_WOOFERS = 16;
 
   /** Two lengths nearer than this are the same (m); far below what anybody can cut. */
   private static final double SAME_LENGTH_M = 1e-9;
+
+  /** A stack's own corner is read in millihertz; finer steps are the same to hear (1/Hz). */
+  private static final double CORNER_STEPS_PER_HZ = 1000;
+
+  private static final double CORNER_STEP_HZ = 1 / CORNER_STEPS_PER_HZ;
 
   private static final String WOOFER_EXAMPLE = "{x: 0 cm, y: -25 cm}";
   private static final QuantityKey X = QuantityKey.of("x", Dimension.LENGTH, "-5 m .. 5 m", "0 cm");
@@ -71,6 +81,7 @@ final class StackSection {
     Optional<Wiring> wiring = wiring(nodes.size());
     OptionalDouble level = level(LEVEL, target);
     OptionalDouble loudest = level(LOUDEST, target);
+    OptionalDouble upperCorner = upperCorner(target);
     checkLevels(level, loudest);
     if (name.isEmpty()
         || panel.isEmpty()
@@ -89,7 +100,9 @@ final class StackSection {
             centres.stream().map(c -> new Piston(c.xM(), c.yM(), radius)).toList(),
             level.getAsDouble(),
             loudest.getAsDouble(),
-            wiring.filter(fixed -> fixed.woofers() == nodes.size())));
+            wiring.filter(fixed -> fixed.woofers() == nodes.size()),
+            upperCorner,
+            Optional.empty()));
   }
 
   private List<Centre> centres(List<YamlNode> nodes) {
@@ -225,6 +238,29 @@ final class StackSection {
       return OptionalDouble.empty();
     }
     return common.quiet(key);
+  }
+
+  /**
+   * The stack's own upper corner, in whole millihertz, if it is not the target's. All corners are
+   * points of one axis, so that two must not lie closer than can be told apart.
+   */
+  private OptionalDouble upperCorner(Optional<Section> target) {
+    OptionalDouble own = section.optional(UPPER_CORNER);
+    if (own.isEmpty() || target.isEmpty()) {
+      return OptionalDouble.empty();
+    }
+    double corner = Math.rint(own.getAsDouble() * CORNER_STEPS_PER_HZ) / CORNER_STEPS_PER_HZ;
+    OptionalDouble low = target.orElseThrow().quiet(LOW_CORNER);
+    if (low.isPresent() && !(corner > low.getAsDouble() + CORNER_STEP_HZ)) {
+      section.fault(
+          UPPER_CORNER.name(),
+          "the upper corner must lie above the target's low corner",
+          "above " + Quantity.digits(low.getAsDouble()) + " Hz",
+          "raise it, or lower target.low-corner");
+    }
+    OptionalDouble common = target.orElseThrow().quiet(UPPER_CORNER);
+    boolean same = common.isPresent() && Math.abs(corner - common.getAsDouble()) < CORNER_STEP_HZ;
+    return same ? OptionalDouble.empty() : OptionalDouble.of(corner);
   }
 
   private void checkLevels(OptionalDouble level, OptionalDouble loudest) {

@@ -14,7 +14,7 @@ public sealed interface CoilMake {
   SeriesCoil coil(double inductanceH);
 
   /** The woofer coils' make if nothing else is said: 1.4 mm copper; common practice. */
-  static CoilMake standard() {
+  static Wound standard() {
     return new Wound(1.4e-3, ConductorMaterial.COPPER);
   }
 

@@ -151,6 +151,39 @@ public record NetworkCatalogue(
   }
 
   /**
+   * Returns the number of canonical choices of no more than a number of parts, {@link
+   * NetworkChoice#NONE} included: the product of how many ways each place can be filled, sorted by
+   * parts.
+   *
+   * @param mostParts most parts, 0 or more
+   */
+  public long sizeWithin(int mostParts) {
+    long[] series = {
+      0, (long) resistors.size() + coils.size(), (long) resistors.size() * coils.size()
+    };
+    long[] capacitor = {1, capacitors.size(), (long) capacitors.size() * dampings.size()};
+    long damped = resonances.stream().filter(c -> c.resistor().isPresent()).count();
+    long[] resonance = {1, 0, resonances.size() - damped, damped};
+    long[] zobel = {1, 0, zobels.size()};
+    long[] ways = product(product(product(series, capacitor), resonance), zobel);
+    long sum = 1;
+    for (int parts = 0; parts < ways.length && parts <= mostParts; parts++) {
+      sum += ways[parts];
+    }
+    return sum;
+  }
+
+  private static long[] product(long[] a, long[] b) {
+    long[] product = new long[a.length + b.length - 1];
+    for (int i = 0; i < a.length; i++) {
+      for (int j = 0; j < b.length; j++) {
+        product[i + j] += a[i] * b[j];
+      }
+    }
+    return product;
+  }
+
+  /**
    * Returns every canonical choice once, none first, the axes as digits in the order of {@link
    * CatalogueAxis}: choices that differ in the coil alone follow each other and share a load.
    */

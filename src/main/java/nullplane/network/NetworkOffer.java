@@ -23,17 +23,20 @@ public sealed interface NetworkOffer {
     /** Most networks that are tried on each stack. */
     public static final int MOST_NETWORKS = 200_000;
 
+    /** Most networks of a catalogue before the limit of parts. */
+    public static final long MOST_IN_CATALOGUE = 50L * MOST_NETWORKS;
+
     /** Checks the number of parts and of networks. */
     public Passive {
       if (mostParts < 0) {
         throw new IllegalArgumentException(mostParts + " parts; allowed: 0 or more");
       }
       long size = catalogue.size();
-      if (size > 50L * MOST_NETWORKS) {
+      if (size > MOST_IN_CATALOGUE) {
         throw new IllegalArgumentException(
             size
                 + " networks; allowed: "
-                + 50L * MOST_NETWORKS
+                + MOST_IN_CATALOGUE
                 + " at most, before the limit of parts");
       }
     }
@@ -73,7 +76,7 @@ public sealed interface NetworkOffer {
    * Returns what a workshop that says nothing else keeps: the parts of {@link
    * NetworkCatalogue#standard} and series resistors E6 0.47 ohm to 10 ohm, two parts at most.
    */
-  static NetworkOffer standard() {
+  static Passive standard() {
     return new Passive(
         NetworkCatalogue.standard().withResistors(PreferredValues.E6, new Range(0.47, 10)), 2);
   }

@@ -49,6 +49,20 @@ class NetworkCatalogueTest {
     assertThat(STANDARD.size()).isEqualTo(1 + 31 * (1 + 12 * 8));
   }
 
+  /** Counting by places agrees with counting one by one. */
+  @Test
+  void networksOfFewPartsAreCounted() {
+    for (NetworkCatalogue catalogue :
+        List.of(STANDARD, FULL, NetworkOffer.standard().catalogue())) {
+      for (int most = 0; most <= 9; most++) {
+        int limit = most;
+        long counted =
+            catalogue.choices().filter(c -> catalogue.branch(c).parts().size() <= limit).count();
+        assertThat(catalogue.sizeWithin(most)).as("%d parts", most).isEqualTo(counted);
+      }
+    }
+  }
+
   @Test
   void anyGenesMeanACanonicalNetwork() {
     Random random = new Random(2);
