@@ -7,6 +7,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.concurrent.Callable;
@@ -27,6 +28,7 @@ import nullplane.report.TerminalSummary;
 import nullplane.sample.MakerBrief;
 import nullplane.scoring.SystemScorer;
 import nullplane.search.SearchConduct;
+import nullplane.search.SearchMemory;
 import nullplane.search.SearchOutcome;
 import nullplane.tolerance.ToleranceStudy;
 import picocli.CommandLine.Command;
@@ -49,7 +51,8 @@ import picocli.CommandLine.Spec;
     versionProvider = ProgramVersion.class,
     footer = {
       "",
-      "Ctrl-C ends the search and writes the best so far.",
+      "Ctrl-C ends the search and writes the best so far. The same command run again goes on",
+      "from there, as it does after a run that was cut off.",
       "",
       "Example:",
       "  java -jar target/nullplane.jar design specs/village-hall.yaml --seed 7"
@@ -73,15 +76,26 @@ final class DesignCommand implements Callable<Integer> {
   @Option(
       names = "--evaluations",
       paramLabel = "N",
-      description = "Woofers to score before the search ends. Default: 200000.")
+      description = "Families to score before the search ends. Default: 60000.")
   private long evaluations = SearchConduct.USUAL_EVALUATIONS;
+
+  @Option(
+      names = "--seconds",
+      paramLabel = "N",
+      description =
+          "Longest time to search; where it ends then depends on the machine. Default: no limit.")
+  private long seconds;
 
   @Override
   public Integer call() {
     int threads = options.threads();
     SearchConduct conduct =
         new SearchConduct(
-            seed, options.inRange(evaluations, "--evaluations", 1000, 100_000_000), threads);
+            seed,
+            options.inRange(evaluations, "--evaluations", 1000, 100_000_000),
+            Optional.of(Duration.ofSeconds(options.inRange(seconds, "--seconds", 0, 1_000_000)))
+                .filter(limit -> !limit.isZero()),
+            threads);
     Instant started = Instant.now();
     StepClock clock = new StepClock();
     ReadSpec read = SpecReader.read(specFile);
@@ -100,7 +114,14 @@ final class DesignCommand implements Callable<Integer> {
                   options.watched())
               .own();
       clock.done("solve the panels");
-      SearchOutcome outcome = SearchStep.run(scorer, conduct, workers, stop, options.watched());
+      SearchMemory memory =
+          KeptSearch.in(
+              options.cacheFolder(),
+              read.digest(),
+              conduct,
+              line -> command.commandLine().getErr().println("nullplane: " + line));
+      SearchOutcome outcome =
+          SearchStep.run(scorer, conduct, workers, stop, options.watched(), memory);
       clock.done("search");
       RunInfo run = new RunInfo(read.digest(), seed, ProgramVersion.text());
       List<ToleranceStudy> tolerances =
@@ -121,6 +142,9 @@ final class DesignCommand implements Callable<Integer> {
               Instant.now(),
               clock.steps(),
               outcome.evaluations()));
+      if (!stop.wanted()) {
+        memory.done();
+      }
       print(read, outcome, run, folder, json);
       tell(started, outcome);
       return 0;

@@ -33,6 +33,7 @@ import nullplane.scoring.DesignSpec;
 import nullplane.scoring.ScorersBySize;
 import nullplane.scoring.SystemScorer;
 import nullplane.search.SearchConduct;
+import nullplane.search.SearchMemory;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -195,7 +196,8 @@ final class JudgeCommand implements Callable<Integer> {
             new SearchConduct(seed, budget, options.threads()),
             workers,
             program.stop(),
-            options.watched())
+            options.watched(),
+            SearchMemory.NONE)
         .ranked()
         .stream()
         .findFirst()

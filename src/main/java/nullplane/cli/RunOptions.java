@@ -79,6 +79,11 @@ final class RunOptions {
             .orElseGet(PanelCache::none);
   }
 
+  /** Returns the user's cache folder, or nothing if that is wanted or no home is known. */
+  Optional<Path> cacheFolder() {
+    return noCache ? Optional.empty() : CacheFolder.usual();
+  }
+
   /** Returns a number if it is in range, else complains about the command line. */
   long inRange(long value, String option, long least, long most) {
     if (value < least || value > most) {

@@ -4,6 +4,7 @@ import java.util.Locale;
 import nullplane.scoring.Grade;
 import nullplane.scoring.SystemScorer;
 import nullplane.search.SearchConduct;
+import nullplane.search.SearchMemory;
 import nullplane.search.SearchOutcome;
 import nullplane.search.SearchWatch;
 import nullplane.search.WooferSearch;
@@ -20,13 +21,15 @@ final class SearchStep {
    * @param workers threads to score on
    * @param stop tells of Ctrl-C
    * @param watched whether to show progress
+   * @param memory keeps the search's state from one run to the next
    */
   static SearchOutcome run(
       SystemScorer scorer,
       SearchConduct conduct,
       Workers workers,
       StopSignal stop,
-      boolean watched) {
+      boolean watched,
+      SearchMemory memory) {
     try (ProgressLine progress = new ProgressLine("search", conduct.evaluations(), watched)) {
       SearchWatch watch =
           new SearchWatch() {
@@ -44,7 +47,7 @@ final class SearchStep {
                       : "none buildable yet");
             }
           };
-      return WooferSearch.run(scorer, conduct, workers.executor(), watch);
+      return WooferSearch.run(scorer, conduct, workers.executor(), watch, memory);
     }
   }
 }

@@ -5,14 +5,14 @@ import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 
 /** SHA-256 digests. Source: FIPS 180-4. */
-final class Sha256 {
+public final class Sha256 {
   /** Length of a digest (bytes). */
   static final int BYTES = 32;
 
   private Sha256() {}
 
   /** Returns the digest of the bytes, 64 small hexadecimal digits. */
-  static String hex(byte[] bytes) {
+  public static String hex(byte[] bytes) {
     return HexFormat.of().formatHex(digest(bytes, bytes.length));
   }
 

@@ -31,7 +31,7 @@ public final class StateFile {
   private final Path passing;
 
   /**
-   * @param file where the state is kept; its folder must exist before the first is written
+   * @param file where the state is kept; its folder is made when the first is written
    */
   public StateFile(Path file) {
     this.file = file;
@@ -68,6 +68,9 @@ public final class StateFile {
    */
   public void write(byte[] state) {
     try {
+      if (file.getParent() != null) {
+        Files.createDirectories(file.getParent());
+      }
       try (FileChannel channel =
           FileChannel.open(
               passing,

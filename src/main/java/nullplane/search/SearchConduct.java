@@ -14,7 +14,7 @@ import java.util.Optional;
  */
 public record SearchConduct(long seed, long evaluations, Optional<Duration> time, int threads) {
   /** Evaluations of a search that is not told otherwise. */
-  public static final long USUAL_EVALUATIONS = 200_000;
+  public static final long USUAL_EVALUATIONS = 60_000;
 
   /** A search without a limit in time. */
   public SearchConduct(long seed, long evaluations, int threads) {

@@ -27,6 +27,9 @@ public interface SearchMemory {
    */
   void unusable(String reason);
 
+  /** Hears that the search has ended of itself and its results are written. */
+  void done();
+
   /** Runs a search, from the earlier state if there is one. */
   default ParetoOutcome run(ParetoProblem problem, ParetoConduct conduct, ParetoWatch watch) {
     Optional<byte[]> state = earlier();
@@ -60,5 +63,8 @@ public interface SearchMemory {
 
         @Override
         public void unusable(String reason) {}
+
+        @Override
+        public void done() {}
       };
 }
