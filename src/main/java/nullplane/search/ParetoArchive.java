@@ -40,7 +40,7 @@ final class ParetoArchive {
 
   /** Takes a candidate if no member dominates or equals it, and drops those it dominates. */
   void offer(Candidate candidate) {
-    if (!candidate.merit().isFeasible() || !members.isEmpty() && !feasible()) {
+    if (!candidate.merit().isFeasible() || (!members.isEmpty() && !feasible())) {
       offerByViolation(candidate);
       return;
     }
