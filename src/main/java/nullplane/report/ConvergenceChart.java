@@ -5,6 +5,7 @@ import java.awt.Graphics2D;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 import nullplane.report.AxisLettering.Entry;
@@ -81,12 +82,15 @@ final class ConvergenceChart {
     polished(g, cost);
     cost.border(g);
     volume.border(g);
+    List<Entry> entries = new ArrayList<>();
+    entries.add(new Entry("best cost while evolving", COST, LineStyle.MAIN, false));
+    entries.add(new Entry("hypervolume of the front", VOLUME, LineStyle.MAIN, false));
+    if (outcome.history().stream().anyMatch(point -> point.restarts() > 0)) {
+      entries.add(new Entry("fresh population", Palette.SOFT_INK, LineStyle.BARE, false));
+    }
     AxisLettering.legend(
         g,
-        List.of(
-            new Entry("best cost while evolving", COST, LineStyle.MAIN, false),
-            new Entry("hypervolume of the front", VOLUME, LineStyle.MAIN, false),
-            new Entry("fresh population", Palette.SOFT_INK, LineStyle.BARE, false)),
+        entries,
         LEFT_PX,
         TOP_PX + COST_PX + GAP_PX + VOLUME_PX + 62.0,
         width);

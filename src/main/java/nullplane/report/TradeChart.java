@@ -114,14 +114,14 @@ final class TradeChart {
     List<FrontMember> ranked =
         drawn.stream()
             .filter(m -> m.rank().isPresent())
-            .sorted(Comparator.comparingInt(m -> m.rank().getAsInt()))
+            // from the top down, so that numbers stand in the order of their marks
+            .sorted(Comparator.comparingDouble(this::y))
             .toList();
     for (FrontMember member : ranked) {
       double x = x(member);
       double y = y(member);
       taken.add(new Rectangle2D.Double(x - MARK_PX / 2, y - MARK_PX / 2, MARK_PX, MARK_PX));
-      g.setColor(RANKED);
-      g.fill(new Ellipse2D.Double(x - MARK_PX / 2, y - MARK_PX / 2, MARK_PX, MARK_PX));
+      mark(g, x, y, isInside(member));
     }
     ranked.forEach(member -> number(g, member, taken));
     frame.border(g);
@@ -136,10 +136,23 @@ final class TradeChart {
     return frame.yOf(FrontObjective.SHAPE.of(member));
   }
 
+  private static boolean isInside(FrontMember member) {
+    return member.score().outsideDb() < Verdict.UNSEEN_DB;
+  }
+
+  private static void mark(Graphics2D g, double x, double y, boolean inside) {
+    Ellipse2D mark = new Ellipse2D.Double(x - MARK_PX / 2, y - MARK_PX / 2, MARK_PX, MARK_PX);
+    g.setColor(inside ? RANKED : Palette.PAPER);
+    g.fill(mark);
+    g.setColor(RANKED);
+    g.setStroke(LineStyle.RING.stroke());
+    g.draw(mark);
+  }
+
   private void dot(Graphics2D g, FrontMember member) {
     Ellipse2D dot =
         new Ellipse2D.Double(x(member) - DOT_PX / 2, y(member) - DOT_PX / 2, DOT_PX, DOT_PX);
-    if (member.score().outsideDb() < Verdict.UNSEEN_DB) {
+    if (isInside(member)) {
       g.setColor(INSIDE);
       g.fill(dot);
     } else {
@@ -216,20 +229,19 @@ final class TradeChart {
   private void legend(Graphics2D g) {
     double y = TOP_PX + HEIGHT_PX + 62.0;
     double x = LEFT_PX;
-    g.setColor(RANKED);
-    g.fill(new Ellipse2D.Double(x, y - 4 - MARK_PX / 2, MARK_PX, MARK_PX));
+    mark(g, x + MARK_PX / 2, y - 4, true);
     x = words(g, "ranked woofer", x + 16, y);
     g.setColor(INSIDE);
     g.fill(new Ellipse2D.Double(x, y - 4 - DOT_PX / 2, DOT_PX, DOT_PX));
-    x = words(g, "inside the corridor in every stack", x + 12, y);
+    x = words(g, "filled: inside the corridor in every stack", x + 12, y);
     g.setColor(Palette.SOFT_INK);
     g.setStroke(LineStyle.HAIR.stroke());
     g.draw(new Ellipse2D.Double(x, y - 4 - DOT_PX / 2, DOT_PX, DOT_PX));
-    x = words(g, "outside somewhere", x + 12, y);
+    x = words(g, "hollow: outside somewhere", x + 12, y);
     g.setColor(Palette.tint(Palette.stack(0), 0.6));
     g.setStroke(LineStyle.RING.stroke());
     g.draw(new Line2D.Double(x, y - 4, x + 28, y - 4));
-    words(g, "best of these two", x + 36, y);
+    words(g, "best in these two respects", x + 36, y);
     int hidden = front.size() - drawn.size();
     if (hidden > 0) {
       Lettering.SMALL.draw(

@@ -28,7 +28,8 @@ public final class StackRatings {
     double[] voltage = new double[curves.frequencyHz().size()];
     for (int f = 0; f < voltage.length; f++) {
       double backDb = curves.loudestDb().at(f) - curves.amplifierLimitDb().at(f);
-      voltage[f] = amplifier.voltageV() * Math.pow(10, Math.min(0, backDb) / 20);
+      // where no level is known, the amplifier is not held back
+      voltage[f] = amplifier.voltageV() * Math.pow(10, backDb < 0 ? backDb / 20 : 0);
     }
     return Curve.of(voltage);
   }
