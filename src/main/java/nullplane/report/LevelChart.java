@@ -16,6 +16,7 @@ import nullplane.scoring.SumCurves;
 /** Level of each stack, one panel per stack, over its corridor. */
 final class LevelChart {
   private static final double BAND_TINT = 0.3;
+  private static final double LEGEND_PX = PanelGrid.WIDTH_PX - 80.0;
 
   private final DesignSpec spec;
   private final Assessment woofer;
@@ -34,7 +35,7 @@ final class LevelChart {
     return new Picture(
         Charts.Kind.LEVEL.fileStem(),
         PanelGrid.WIDTH_PX,
-        grid.heightPx(),
+        grid.heightPx() + AxisLettering.legendExtraPx(entries(), LEGEND_PX),
         title + ": level of each stack over frequency, against the corridor round its target level",
         g -> paint(g, grid));
   }
@@ -106,29 +107,27 @@ final class LevelChart {
         AxisLettering.valueTitle(g, plot.frame(), x, y, axis);
       }
     }
-    AxisLettering.legend(g, entries(), grid.left(0), grid.legendTop(), PanelGrid.WIDTH_PX - 80.0);
+    AxisLettering.legend(g, entries(), grid.left(0), grid.legendTop(), LEGEND_PX);
   }
 
   private List<Entry> entries() {
     List<Entry> entries = new ArrayList<>();
     boolean sums = woofer.stacks().stream().anyMatch(s -> s.curves().sum().isPresent());
     boolean alone = woofer.stacks().stream().anyMatch(s -> s.curves().sum().isEmpty());
+    entries.add(
+        new Entry(
+            sums
+                ? alone ? "sum with the main driver, or woofers alone" : "sum with the main driver"
+                : "with its network",
+            Palette.SOFT_INK,
+            LineStyle.MAIN,
+            false));
     if (sums) {
-      entries.add(
-          new Entry("woofers and main driver", Palette.SOFT_INK, LineStyle.MAIN, false));
       entries.add(new Entry("main driver", Palette.INK, LineStyle.THIN, false));
       entries.add(
           new Entry("woofers with their network", Palette.stack(0), LineStyle.THIN, false));
     }
-    if (alone) {
-      entries.add(
-          new Entry(
-              sums ? "no main driver: with network" : "with its network",
-              Palette.SOFT_INK,
-              LineStyle.MAIN,
-              false));
-    }
-    entries.add(new Entry("without it", Palette.SOFT_INK, LineStyle.BARE, false));
+    entries.add(new Entry("without network", Palette.SOFT_INK, LineStyle.BARE, false));
     if (woofer.stacks().stream().anyMatch(stack -> stack.limits().isPresent())) {
       entries.add(new Entry("hot, at rated power", Palette.SOFT_INK, LineStyle.HEAT, false));
     }

@@ -78,7 +78,7 @@ class BriefNetworkTest {
   @Test
   void theCoilAloneIsReadWhereThereIsNoNetwork() throws Exception {
     String text = text(LowPassBranch.ofCoil(new SeriesCoil(3.3e-3, 0.4, 0.35)));
-    String without = text.replaceAll("(?s)\"network\" : \\{.*?\\] *\\},", "");
+    String without = text.replaceAll("(?s)\"network\" : \\{.*?\\]\\s*\\},", "");
     assertThat(without).doesNotContain("\"network\"").contains("coilInductanceH");
     assertThat(BriefReader.read(write(without)).brief().stacks().get(0).network())
         .isEqualTo(LowPassBranch.ofCoil(new SeriesCoil(3.3e-3, 0.4, 0)));
