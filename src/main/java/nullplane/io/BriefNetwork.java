@@ -81,16 +81,12 @@ final class BriefNetwork {
       case CAPACITOR -> new Capacitor(number(item, "capacitanceF"));
       case COIL ->
           new SeriesCoil(
-              number(item, "inductanceH"),
-              number(item, "resistanceOhm"),
-              number(item, "copperKg"));
+              number(item, "inductanceH"), number(item, "resistanceOhm"), number(item, "copperKg"));
     };
   }
 
   private Optional<Resistor> resistor(PartPlace place) {
-    return parts.get(place) instanceof Resistor resistor
-        ? Optional.of(resistor)
-        : Optional.empty();
+    return parts.get(place) instanceof Resistor resistor ? Optional.of(resistor) : Optional.empty();
   }
 
   private Optional<Capacitor> capacitor(PartPlace place) {
@@ -124,8 +120,7 @@ final class BriefNetwork {
       switch (BriefReader.text(bend.get(), "kind")) {
         case "shelf" -> correction = Optional.of(new Correction.Shelf(hz, gain));
         case "peak" ->
-            correction =
-                Optional.of(new Correction.Peaking(hz, number(bend.get(), "q"), gain));
+            correction = Optional.of(new Correction.Peaking(hz, number(bend.get(), "q"), gain));
         default -> {
           return Optional.empty();
         }

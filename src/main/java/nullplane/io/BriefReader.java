@@ -218,13 +218,14 @@ public final class BriefReader {
       return Optional.empty();
     }
     if (network.isEmpty()) {
-      faults.add(
-          node.line(), where + " network", "", "parts or filters cannot be read", "", WRITE);
+      faults.add(node.line(), where + " network", "", "parts or filters cannot be read", "", WRITE);
     }
     return network.map(
         found ->
             new SampleBrief.StackParts(
-                name, new Wiring((int) strings.getAsDouble(), (int) inSeries.getAsDouble()), found));
+                name,
+                new Wiring((int) strings.getAsDouble(), (int) inSeries.getAsDouble()),
+                found));
   }
 
   private OptionalDouble number(YamlNode node, String field, String where) {

@@ -65,14 +65,9 @@ public final class Charts {
   }
 
   /** Fills a stack's corridor: round the wanted level, slope included, over the judged band. */
-  static void corridor(
-      FrequencyPlot plot,
-      DesignSpec spec,
-      StackBrief stack,
-      Color fill) {
+  static void corridor(FrequencyPlot plot, DesignSpec spec, StackBrief stack, Color fill) {
     Range band = judgedBand(spec);
-    Curve frequency =
-        Curve.logSpaced(band.lower(), band.upper(), CORRIDOR_POINTS);
+    Curve frequency = Curve.logSpaced(band.lower(), band.upper(), CORRIDOR_POINTS);
     double[] lower = new double[CORRIDOR_POINTS];
     double[] upper = new double[CORRIDOR_POINTS];
     for (int i = 0; i < CORRIDOR_POINTS; i++) {
@@ -111,10 +106,7 @@ public final class Charts {
 
   /** Returns a number of the spec as it was written, without trailing zeros. */
   static String plain(double value) {
-    return BigDecimal.valueOf(value)
-        .round(new MathContext(4))
-        .stripTrailingZeros()
-        .toPlainString();
+    return BigDecimal.valueOf(value).round(new MathContext(4)).stripTrailingZeros().toPlainString();
   }
 
   /** Returns multiples of a step in a range, ends included. */

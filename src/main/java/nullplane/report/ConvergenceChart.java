@@ -88,12 +88,7 @@ final class ConvergenceChart {
     if (outcome.history().stream().anyMatch(point -> point.restarts() > 0)) {
       entries.add(new Entry("fresh population", Palette.SOFT_INK, LineStyle.BARE, false));
     }
-    AxisLettering.legend(
-        g,
-        entries,
-        LEFT_PX,
-        TOP_PX + COST_PX + GAP_PX + VOLUME_PX + 62.0,
-        width);
+    AxisLettering.legend(g, entries, LEFT_PX, TOP_PX + COST_PX + GAP_PX + VOLUME_PX + 62.0, width);
   }
 
   /** A value holds until the next generation is scored: steps, and no slopes. */

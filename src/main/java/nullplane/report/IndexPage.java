@@ -197,7 +197,8 @@ public final class IndexPage {
                 + outcome.front().size()
                 + " woofers with their networks none of which is better than another in everything;"
                 + " front.csv lists them. Shape, correction and material are weighted by the"
-                + " priorities, so that they add up to the cost; the worst stack counts. The numbers"
+                + " priorities, as in the cost; the worst stack counts. Yield is the share of a"
+                + " production run, without windows, that stays in the corridor in every stack. The numbers"
                 + " are the ranked woofers, which the priorities chose. Below and to the better side"
                 + " of the line nothing was found in these two respects: where it is steep, a little"
                 + " of one buys much of the other. A dot far from the line in one picture lies near"

@@ -124,8 +124,7 @@ final class LevelChart {
             false));
     if (sums) {
       entries.add(new Entry("main driver", Palette.INK, LineStyle.THIN, false));
-      entries.add(
-          new Entry("woofers with their network", Palette.stack(0), LineStyle.THIN, false));
+      entries.add(new Entry("woofers with their network", Palette.stack(0), LineStyle.THIN, false));
     }
     entries.add(new Entry("without network", Palette.SOFT_INK, LineStyle.BARE, false));
     if (woofer.stacks().stream().anyMatch(stack -> stack.limits().isPresent())) {

@@ -93,8 +93,7 @@ record LinearFrame(
     return Charts.multiples(axis, step(axis.upper() - axis.lower()));
   }
 
-  private static void line(
-      Graphics2D g, double x1, double y1, double x2, double y2, Color colour) {
+  private static void line(Graphics2D g, double x1, double y1, double x2, double y2, Color colour) {
     g.setColor(colour);
     g.setStroke(LineStyle.HAIR.stroke());
     g.draw(new Line2D.Double(x1, y1, x2, y2));

@@ -29,6 +29,9 @@ final class Relaxation {
   private static final double NEAR_LIMIT = 0.02;
   private static final double NEAR_END = 0.01;
 
+  /** Shift of a level that shows in print (dB). */
+  private static final double SEEN_SHIFT_DB = 0.05;
+
   private final DesignSpec spec;
   private final SearchOutcome outcome;
 
@@ -180,8 +183,19 @@ final class Relaxation {
             + Figures.decibels(stack.brief().levelDb());
     if (half <= corridor) {
       ways.add(
-          "Level: " + Verdict.stack(stack) + " has the shape but not the level; ask for " + to + ".");
-    } else if (Math.abs(shift) > Verdict.UNSEEN_DB) {
+          "Level: "
+              + Verdict.stack(stack)
+              + " has the shape but not the level; ask for "
+              + to
+              + ".");
+    } else if (Math.abs(shift) < SEEN_SHIFT_DB) {
+      ways.add(
+          "Shape: "
+              + Verdict.stack(stack)
+              + " has the right level and strays by "
+              + Figures.decibels(half)
+              + " either way.");
+    } else {
       ways.add(
           "Level: even at its best level, "
               + to

@@ -35,8 +35,7 @@ final class SwapTables {
     for (SwapList list : family.swaps()) {
       blocks.add(
           new Document.Heading(
-              3,
-              "From " + Lettering.clean(list.from()) + " to " + Lettering.clean(list.to())));
+              3, "From " + Lettering.clean(list.from()) + " to " + Lettering.clean(list.to())));
       blocks.add(swaps(list));
     }
     if (parts) {
@@ -82,11 +81,7 @@ final class SwapTables {
     }
     if (swap instanceof Swap.Changes changes) {
       return List.of(
-          place,
-          "changes",
-          value(changes.old()),
-          value(changes.fresh()),
-          stands(changes.fresh()));
+          place, "changes", value(changes.old()), value(changes.fresh()), stands(changes.fresh()));
     }
     if (swap instanceof Swap.Comes comes) {
       return List.of(place, "comes", "none", value(comes.part()), stands(comes.part()));

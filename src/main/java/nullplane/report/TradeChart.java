@@ -88,6 +88,7 @@ final class TradeChart {
       case SHAPE -> LinearFrame.axis(0, highest, LEAST_SHAPE_SPAN_DB);
       case OUTPUT -> LinearFrame.axis(Math.min(0, lowest), Math.max(0, highest), 6);
       case CORRECTION, MATERIAL -> LinearFrame.axis(0, highest, 0.5);
+      case YIELD -> new Range(0, 100);
     };
   }
 
@@ -99,9 +100,10 @@ final class TradeChart {
           case OUTPUT -> "Margin of the loudest level over what is asked for";
           case CORRECTION -> "Correction: decibels and parts of the networks";
           case MATERIAL -> "Material: copper, capacitors, coil wire and magnet";
+          case YIELD -> "Yield: units that stay in the corridor in every stack";
         };
-    String how = objective == FrontObjective.OUTPUT ? "dB, more" : "weighted dB, less";
-    return words + " (" + how + " is better)";
+    String unit = objective.moreIsBetter() ? objective.unit() : "weighted " + objective.unit();
+    return words + " (" + unit + (objective.moreIsBetter() ? ", more" : ", less") + " is better)";
   }
 
   private void paint(Graphics2D g) {
@@ -204,7 +206,8 @@ final class TradeChart {
       for (double[] way : ways) {
         double centreX = x(member) + way[0] * (6 + 8.0 * ring);
         double centreY = y(member) + way[1] * (6 + 8.0 * ring);
-        Rectangle2D place = new Rectangle2D.Double(centreX - wide / 2 - 1, centreY - 7, wide + 2, 14);
+        Rectangle2D place =
+            new Rectangle2D.Double(centreX - wide / 2 - 1, centreY - 7, wide + 2, 14);
         boolean free =
             taken.stream().noneMatch(place::intersects)
                 && place.getMinX() > frame.leftPx()
@@ -216,8 +219,7 @@ final class TradeChart {
           g.setColor(RANKED);
           g.setStroke(LineStyle.HAIR.stroke());
           g.draw(
-              new Line2D.Double(
-                  x(member), y(member), centreX - 5 * way[0], centreY - 5 * way[1]));
+              new Line2D.Double(x(member), y(member), centreX - 5 * way[0], centreY - 5 * way[1]));
           Lettering.BOLD.draw(
               g, text, centreX, centreY + 5, Align.CENTRE, Palette.shade(RANKED, 0.8));
           return;
@@ -246,7 +248,11 @@ final class TradeChart {
     if (hidden > 0) {
       Lettering.SMALL.draw(
           g,
-          hidden + " of " + front.size() + " lie beyond " + Charts.plain(WORTH_SHOWING_DB)
+          hidden
+              + " of "
+              + front.size()
+              + " lie beyond "
+              + Charts.plain(WORTH_SHOWING_DB)
               + " dB of shape and are not drawn; front.csv has them",
           LEFT_PX,
           y + 17,

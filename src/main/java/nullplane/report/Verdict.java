@@ -60,9 +60,7 @@ final class Verdict {
 
   /** Returns the stacks that leave their corridors. */
   List<StackAssessment> outside() {
-    return woofer.stacks().stream()
-        .filter(s -> s.figures().worstExcessDb() >= UNSEEN_DB)
-        .toList();
+    return woofer.stacks().stream().filter(s -> s.figures().worstExcessDb() >= UNSEEN_DB).toList();
   }
 
   boolean insideEverywhere() {

@@ -20,7 +20,10 @@ import nullplane.network.SwapList;
  */
 public record FamilyParts(
     List<StackNetwork> networks,
-    List<StackParts> stacks, List<SwapList> swaps, OwnerKit kit, List<SharedParts> shared) {
+    List<StackParts> stacks,
+    List<SwapList> swaps,
+    OwnerKit kit,
+    List<SharedParts> shared) {
   /** Copies the lists. */
   public FamilyParts {
     networks = List.copyOf(networks);
@@ -49,8 +52,7 @@ public record FamilyParts(
     return of(scorer.spec(), assessment, scorer.sharedParts(assessment));
   }
 
-  private static FamilyParts of(
-      DesignSpec spec, Assessment assessment, List<SharedParts> shared) {
+  private static FamilyParts of(DesignSpec spec, Assessment assessment, List<SharedParts> shared) {
     List<StackParts> stacks =
         assessment.stacks().stream()
             .map(stack -> StackRatings.of(spec.amplifier(), stack))
@@ -58,7 +60,9 @@ public record FamilyParts(
     return new FamilyParts(
         assessment.stacks().stream().map(StackAssessment::network).toList(),
         stacks,
-        SwapList.ofPairs(stacks), OwnerKit.of(stacks), shared);
+        SwapList.ofPairs(stacks),
+        OwnerKit.of(stacks),
+        shared);
   }
 
   /**

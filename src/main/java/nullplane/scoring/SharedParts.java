@@ -29,8 +29,8 @@ public record SharedParts(
    *
    * @param network the network
    * @param costLossDb what it costs beyond the best one (dB), 0 or more
-   * @param shapeLossDb root-mean-square deviation beyond the best one's (dB); below 0 where the best
-   *     one saves parts and not decibels
+   * @param shapeLossDb root-mean-square deviation beyond the best one's (dB); below 0 where the
+   *     best one saves parts and not decibels
    */
   public record Side(StackNetwork network, double costLossDb, double shapeLossDb) {}
 }

@@ -6,12 +6,14 @@ import java.util.function.ToDoubleFunction;
 public enum FrontObjective {
   /** Shape of the level, weighted. */
   SHAPE("shape", "dB", false, member -> member.score().shapeDb()),
-  /** Margin of the loudest level; the only one of which more is better. */
+  /** Margin of the loudest level; more is better. */
   OUTPUT("output margin", "dB", true, member -> member.score().outputMarginDb()),
   /** Correction by the networks, weighted. */
   CORRECTION("correction", "dB", false, member -> member.score().correctionDb()),
   /** Material of networks and woofer, weighted. */
-  MATERIAL("material", "dB", false, member -> member.score().materialDb());
+  MATERIAL("material", "dB", false, member -> member.score().materialDb()),
+  /** Share of a production run that stays in the corridor in every stack. */
+  YIELD("yield", "%", true, member -> 100 * member.corridorYield());
 
   private final String word;
   private final String unit;

@@ -121,7 +121,10 @@ class DesignCommandIT {
                 "front.csv"));
     for (String stem :
         List.of(
-            "trade-output-margin", "trade-correction", "trade-material", "trade-yield",
+            "trade-output-margin",
+            "trade-correction",
+            "trade-material",
+            "trade-yield",
             "convergence")) {
       expected.add(stem + ".png");
       expected.add(stem + ".svg");

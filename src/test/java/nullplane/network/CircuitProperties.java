@@ -110,7 +110,9 @@ class CircuitProperties {
     return new Complex(0, -1 / (w * part.value()));
   }
 
-  /** What the amplifier feels, less the branch, is the stack; 1e-8 for the differences' rounding. */
+  /**
+   * What the amplifier feels, less the branch, is the stack; 1e-8 for the differences' rounding.
+   */
   @ParameterizedTest
   @MethodSource("kinds")
   void theInputImpedanceTellsTheStack(int kind) {

@@ -26,7 +26,12 @@ class DesignReportTest {
   void everyWooferHasItsSheetAndPictures() {
     List<String> expected = new ArrayList<>(List.of("index.html", "index.md"));
     for (String stem :
-        List.of("trade-output-margin", "trade-correction", "trade-material", "convergence")) {
+        List.of(
+            "trade-output-margin",
+            "trade-correction",
+            "trade-material",
+            "trade-yield",
+            "convergence")) {
       expected.add(stem + ".png");
       expected.add(stem + ".svg");
     }
@@ -100,8 +105,7 @@ class DesignReportTest {
     List<Assessment> many = new ArrayList<>(OUTCOME.ranked());
     many.addAll(OUTCOME.ranked());
     SearchOutcome outcome =
-        new SearchOutcome(
-            many, OUTCOME.front(), 10, 1, 0, OUTCOME.history(), "the time was up", 1);
+        new SearchOutcome(many, OUTCOME.front(), 10, 1, 0, OUTCOME.history(), "the time was up", 1);
     assertThat(DesignReport.parts(SPEC, outcome, InventedRun.INFO).keySet())
         .isEqualTo(FILES.keySet());
   }

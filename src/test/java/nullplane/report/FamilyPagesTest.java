@@ -108,8 +108,7 @@ class FamilyPagesTest {
                     "four",
                     Optional.of(new SharedParts.Sharing(side, side)),
                     Optional.empty())));
-    String sheet =
-        new SpecificationSheet(SPEC, woofer, 1, InventedRun.INFO, family).markdown();
+    String sheet = new SpecificationSheet(SPEC, woofer, 1, InventedRun.INFO, family).markdown();
     assertThat(sheet)
         .contains(
             "| single, four | the series coil | 6.80 mH | -0.25 dB rms, +0.50 dB cost |"
@@ -122,8 +121,7 @@ class FamilyPagesTest {
   void longNetworksFitTheTerminal() {
     Assessment woofer = with(FILTER, LONG, LowPassBranch.of(COIL, ShuntCapacitor.undamped(68e-6)));
     SearchOutcome outcome =
-        new SearchOutcome(
-            List.of(woofer), List.of(), 10, 1, 0, List.of(), "the time was up", 1);
+        new SearchOutcome(List.of(woofer), List.of(), 10, 1, 0, List.of(), "the time was up", 1);
     String text = TerminalSummary.of(SPEC, outcome, InventedRun.INFO, "x", false);
     assertThat(text.lines()).allSatisfy(line -> assertThat(line.length()).isLessThan(81));
     assertThat(text)

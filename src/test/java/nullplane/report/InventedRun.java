@@ -131,6 +131,7 @@ final class InventedRun {
               woofer.stacks().stream().map(StackAssessment::network).toList(),
               new FamilyScore(
                   new Grade(0, shape + 1), shape, i - 3, 0.9 - 0.07 * i, 0.3 - 0.02 * i, 0.2 * i),
+              0.9 - 0.05 * i,
               i < ranked.size() ? OptionalInt.of(i + 1) : OptionalInt.empty()));
     }
     return front;

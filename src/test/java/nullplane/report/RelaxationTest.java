@@ -86,7 +86,10 @@ class RelaxationTest {
         .startsWith("No buildable woofer was found that meets the corridor in every stack.")
         .contains("misses it by " + Figures.decibels(miss) + " in stack single");
     assertThat(denied.ways().get(0))
-        .isEqualTo("Corridor: " + Figures.decibels(2 + miss) + " instead of 2.00 dB would do as it stands.");
+        .isEqualTo(
+            "Corridor: "
+                + Figures.decibels(2 + miss)
+                + " instead of 2.00 dB would do as it stands.");
   }
 
   @Test
@@ -107,10 +110,12 @@ class RelaxationTest {
     double least = new Verdict(SPEC, woofer, "x").leastLoad().figures().leastLoadOhm();
     DesignSpec tight = with(SPEC.target(), new Amplifier(28, least / 1.01), SPEC.networks());
     assertThat(new Relaxation(tight, outcome(List.of(), woofer)).ways())
-        .anyMatch(way -> way.startsWith("Constraint: Load by stack") && way.contains("ratio of 1.01"));
+        .anyMatch(
+            way -> way.startsWith("Constraint: Load by stack") && way.contains("ratio of 1.01"));
     DesignSpec broken = with(SPEC.target(), new Amplifier(28, least / 0.8), SPEC.networks());
     Relaxation none = new Relaxation(broken, outcome(List.of(), at(broken, 30)));
-    assertThat(none.verdict()).contains("No buildable woofer was found: the closest breaks 1 constraint.");
+    assertThat(none.verdict())
+        .contains("No buildable woofer was found: the closest breaks 1 constraint.");
     assertThat(none.ways())
         .anyMatch(way -> way.startsWith("Constraint: Load by") && way.contains("ratio of 0.800"));
   }
@@ -154,8 +159,7 @@ class RelaxationTest {
                             s.curves())
                         : s)
             .toList();
-    List<String> ways =
-        new Relaxation(spec, outcome(List.of(), with(a, stacks, a.grade()))).ways();
+    List<String> ways = new Relaxation(spec, outcome(List.of(), with(a, stacks, a.grade()))).ways();
     assertThat(ways)
         .anyMatch(way -> way.contains("uses all 1 part that a network may have"))
         .anyMatch(way -> way.contains("is the largest of the list, 33.0 mH"));
@@ -180,8 +184,7 @@ class RelaxationTest {
     String level = "even at its best level, " + Figures.decibels((least + most) / 2);
     String strays = "strays by " + Figures.decibels((most - least) / 2);
     assertThat(ways)
-        .anyMatch(
-            way -> way.startsWith("Level: ") && way.contains(level) && way.contains(strays));
+        .anyMatch(way -> way.startsWith("Level: ") && way.contains(level) && way.contains(strays));
   }
 
   @Test

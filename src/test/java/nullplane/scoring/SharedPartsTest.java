@@ -22,8 +22,7 @@ import org.junit.jupiter.api.Test;
 
 /** Parts that stacks share, and what parts must stand, for a single and a pair. */
 class SharedPartsTest {
-  private static final DesignSpec SPEC =
-      WorkshopSpecs.singleAndPair().withNetworks(smallOffer());
+  private static final DesignSpec SPEC = WorkshopSpecs.singleAndPair().withNetworks(smallOffer());
   private static final ScoringAxis AXIS = ScoringAxis.of(SPEC);
   private static final List<StackAcoustics> ACOUSTICS = WorkshopSpecs.acoustics(SPEC, AXIS);
   private static final SystemScorer SCORER =
@@ -79,8 +78,7 @@ class SharedPartsTest {
     for (int a = 0; a < offer.count(); a++) {
       for (int b = 0; b < offer.count(); b++) {
         double sum = cost[0][a] + cost[1][b];
-        boolean oneCoil =
-            offer.network(a, 1).seriesCoil().equals(offer.network(b, 1).seriesCoil());
+        boolean oneCoil = offer.network(a, 1).seriesCoil().equals(offer.network(b, 1).seriesCoil());
         if (oneCoil && sum < leastCoil) {
           leastCoil = sum;
           byCoil = new int[] {a, b};
@@ -136,8 +134,7 @@ class SharedPartsTest {
   @Test
   void aCoilCarriesWhatTheAmplifierGives() {
     Assessment coils =
-        WorkshopSpecs.scorer(WorkshopSpecs.coilsOnly(WorkshopSpecs.singleAndPair()))
-            .assess(WOOFER);
+        WorkshopSpecs.scorer(WorkshopSpecs.coilsOnly(WorkshopSpecs.singleAndPair())).assess(WOOFER);
     for (StackAssessment stack : coils.stacks()) {
       RatedPart coil = StackRatings.of(SPEC.amplifier(), stack).parts().get(0);
       Curve drive = StackRatings.driveV(SPEC.amplifier(), stack.curves());
@@ -187,8 +184,7 @@ class SharedPartsTest {
     Assessment with = SCORER.assess(WOOFER);
     Assessment without =
         WorkshopSpecs.scorer(
-                SPEC.withNetworks(
-                    new NetworkOffer.Passive(NetworkCatalogue.standard(), 0)))
+                SPEC.withNetworks(new NetworkOffer.Passive(NetworkCatalogue.standard(), 0)))
             .assess(WOOFER);
     StackCurves curves = with.stacks().get(0).curves();
     StackCurves bare = without.stacks().get(0).curves();
