@@ -107,8 +107,7 @@ final class TradeChart {
   }
 
   private void paint(Graphics2D g) {
-    Lettering.BOLD.draw(
-        g, "Shape against " + other.word() + ", worst stack", LEFT_PX, 20, Align.LEFT, Palette.INK);
+    Lettering.BOLD.draw(g, "Shape against " + other.word(), LEFT_PX, 20, Align.LEFT, Palette.INK);
     frame.paint(g, title(other), "Shape (weighted dB, less is better)");
     edge(g);
     drawn.stream().filter(m -> m.rank().isEmpty()).forEach(member -> dot(g, member));
@@ -201,7 +200,7 @@ final class TradeChart {
   private void number(Graphics2D g, FrontMember member, List<Rectangle2D> taken) {
     String text = Integer.toString(member.rank().getAsInt());
     double wide = Lettering.BOLD.width(text);
-    double[][] ways = {{1, -1}, {1, 1}, {-1, -1}, {-1, 1}, {0, -1}, {0, 1}, {1, 0}, {-1, 0}};
+    double[][] ways = {{1, -1}, {1, 0}, {1, 1}, {-1, -1}, {-1, 0}, {-1, 1}, {0, -1}, {0, 1}};
     for (int ring = 1; ring <= 4; ring++) {
       for (double[] way : ways) {
         double centreX = x(member) + way[0] * (6 + 8.0 * ring);
