@@ -15,17 +15,20 @@ import java.util.function.Supplier;
 import nullplane.io.BriefCsv;
 import nullplane.io.BriefJson;
 import nullplane.io.BriefWorkbook;
+import nullplane.io.FrontCsv;
 import nullplane.io.RankingCsv;
 import nullplane.io.RankingJson;
 import nullplane.io.ReadSpec;
 import nullplane.io.ResultFolder;
 import nullplane.io.RunManifest;
 import nullplane.io.SpecReader;
+import nullplane.io.SwapCsv;
 import nullplane.report.DesignReport;
 import nullplane.report.FactorySheet;
 import nullplane.report.RunInfo;
 import nullplane.report.TerminalSummary;
 import nullplane.sample.MakerBrief;
+import nullplane.scoring.FamilyParts;
 import nullplane.scoring.SystemScorer;
 import nullplane.search.SearchConduct;
 import nullplane.search.SearchMemory;
@@ -44,7 +47,8 @@ import picocli.CommandLine.Spec;
     name = "design",
     description = {
       "Searches woofers for the spec and writes the ranked specification sheets: one for each of"
-          + " the five best distinct woofers, with pictures, ranking.csv and ranking.json.",
+          + " the five best distinct woofers, with pictures, lists of parts to swap between stacks,"
+          + " ranking.csv and ranking.json; front.csv has the best compromises.",
       ""
     },
     mixinStandardHelpOptions = true,
@@ -127,10 +131,19 @@ final class DesignCommand implements Callable<Integer> {
       List<ToleranceStudy> tolerances =
           ToleranceStep.of(scorer, outcome.ranked(), seed, workers::each);
       clock.done("study tolerances");
-      byte[] json = RankingJson.of(read, outcome, tolerances, run.version());
+      List<FamilyParts> families =
+          workers.all(
+              outcome.ranked().stream()
+                  .map(found -> (Callable<FamilyParts>) () -> FamilyParts.of(scorer, found))
+                  .toList());
+      clock.done("look for parts to share");
+      byte[] json = RankingJson.of(read, outcome, tolerances, families, run.version());
       results.add("ranking.json", json);
       results.add("ranking.csv", RankingCsv.of(outcome));
-      workers.make(parts(read, outcome, tolerances, run)).forEach(results::add);
+      if (!outcome.front().isEmpty()) {
+        results.add("front.csv", FrontCsv.of(read.spec(), outcome.front(), scorer.air()));
+      }
+      workers.make(parts(read, outcome, tolerances, families, run)).forEach(results::add);
       clock.done("draw and write");
       results.publish(
           new RunManifest(
@@ -153,17 +166,24 @@ final class DesignCommand implements Callable<Integer> {
 
   /** Returns what makes the pages, and the files that a maker gets with each woofer. */
   private static SortedMap<String, Supplier<byte[]>> parts(
-      ReadSpec read, SearchOutcome outcome, List<ToleranceStudy> tolerances, RunInfo run) {
+      ReadSpec read,
+      SearchOutcome outcome,
+      List<ToleranceStudy> tolerances,
+      List<FamilyParts> families,
+      RunInfo run) {
     List<FactorySheet> sheets =
         DesignReport.sheets(read.spec(), outcome, tolerances, run, read.date());
     SortedMap<String, Supplier<byte[]>> parts =
-        new TreeMap<>(DesignReport.parts(read.spec(), outcome, run, sheets));
+        new TreeMap<>(DesignReport.parts(read.spec(), outcome, run, sheets, families));
     for (FactorySheet sheet : sheets) {
       MakerBrief brief = sheet.brief();
       int rank = brief.rank();
       parts.put(DesignReport.makerFile(rank, ".json"), () -> BriefJson.of(brief));
       parts.put(DesignReport.makerFile(rank, ".csv"), () -> BriefCsv.of(brief));
       parts.put(DesignReport.makerFile(rank, ".xlsx"), () -> BriefWorkbook.of(brief));
+      FamilyParts family = families.get(rank - 1);
+      parts.put(DesignReport.swapFile(rank), () -> SwapCsv.swaps(family));
+      parts.put(DesignReport.kitFile(rank), () -> SwapCsv.kit(family.kit()));
     }
     return parts;
   }

@@ -46,7 +46,7 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "judge",
     description = {
-      "Ranks given woofers on the spec's panels, each with the best wiring and series coil for every"
+      "Ranks given woofers on the spec's panels, each with the best wiring and network for every"
           + " stack, and says what each lacks: where, in which stack, by how much, and how far it is"
           + " from the best woofer that could be built.",
       ""

@@ -11,6 +11,7 @@ import nullplane.driver.Woofer;
 import nullplane.faults.InvalidInputException;
 import nullplane.network.LowPassBranch;
 import nullplane.network.SeriesCoil;
+import nullplane.network.StackNetwork;
 import nullplane.sample.BriefUnit;
 import nullplane.sample.BriefValue;
 import nullplane.sample.BriefWindow;
@@ -204,11 +205,27 @@ public final class BriefReader {
       faults.add(node.line(), where, "", "wiring or coil is out of range", "", WRITE);
       return Optional.empty();
     }
-    return Optional.of(
-        new SampleBrief.StackParts(
-            name,
-            new Wiring((int) strings.getAsDouble(), (int) inSeries.getAsDouble()),
-            LowPassBranch.ofCoil(new SeriesCoil(coil.getAsDouble(), resistance.getAsDouble(), 0))));
+    Optional<StackNetwork> network;
+    try {
+      network =
+          child(node, "network").isPresent()
+              ? BriefNetwork.of(child(node, "network").orElseThrow())
+              : Optional.of(
+                  LowPassBranch.ofCoil(
+                      new SeriesCoil(coil.getAsDouble(), resistance.getAsDouble(), 0)));
+    } catch (IllegalArgumentException e) {
+      faults.add(node.line(), where + " network", "", e.getMessage(), "", WRITE);
+      return Optional.empty();
+    }
+    if (network.isEmpty()) {
+      faults.add(node.line(), where + " network", "", "parts or filters cannot be read", "", WRITE);
+    }
+    return network.map(
+        found ->
+            new SampleBrief.StackParts(
+                name,
+                new Wiring((int) strings.getAsDouble(), (int) inSeries.getAsDouble()),
+                found));
   }
 
   private OptionalDouble number(YamlNode node, String field, String where) {
@@ -241,11 +258,11 @@ public final class BriefReader {
     return shown.isEmpty() ? otherwise : shown;
   }
 
-  private static String text(YamlNode node, String field) {
+  static String text(YamlNode node, String field) {
     return find(node, field) instanceof YamlNode.Scalar scalar ? scalar.text() : "";
   }
 
-  private static Optional<YamlNode> child(YamlNode node, String field) {
+  static Optional<YamlNode> child(YamlNode node, String field) {
     return find(node, field) instanceof YamlNode.Mapping mapping
         ? Optional.of(mapping)
         : Optional.empty();
@@ -261,7 +278,7 @@ public final class BriefReader {
   }
 
   /** Returns the value of a field; an empty one if there is none. */
-  private static YamlNode find(YamlNode node, String field) {
+  static YamlNode find(YamlNode node, String field) {
     if (node instanceof YamlNode.Mapping mapping) {
       for (YamlNode.Entry entry : mapping.entries()) {
         if (entry.key().equals(field)) {

@@ -9,6 +9,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.function.Function;
+import nullplane.network.Part;
+import nullplane.network.PlacedPart;
+import nullplane.network.SeriesCoil;
 import nullplane.sample.BriefValue;
 import nullplane.sample.ImpedanceWindow;
 import nullplane.sample.MakerBrief;
@@ -196,7 +199,7 @@ public final class BriefWorkbook {
           heads,
           columns,
           stack,
-          "the same without its coil (dB re 20 \u00b5Pa)",
+          "the same without its network (dB re 20 \u00b5Pa)",
           StackCurves::bareLevelDb);
       add(heads, columns, stack, "loudest level (dB re 20 \u00b5Pa)", StackCurves::loudestDb);
       add(heads, columns, stack, "load, real part (ohm)", StackCurves::impedanceReOhm);
@@ -215,6 +218,7 @@ public final class BriefWorkbook {
     columns.add(curve.apply(stack.curves()));
   }
 
+  /** One row per part or filter setting; a stack without any has one row too. */
   private void parts() throws IOException {
     Worksheet sheet =
         sheet(
@@ -224,26 +228,47 @@ public final class BriefWorkbook {
                 "Woofers",
                 "Strings in parallel",
                 "In series in each",
-                "Series coil (mH)",
-                "Its resistance (ohm)",
-                "Its copper (g)"),
+                "Designator",
+                "Part or filter",
+                "Value",
+                "Unit",
+                "Coil resistance (ohm)",
+                "Coil copper (g)"),
             24,
             10,
             18,
             18,
-            18,
+            12,
+            44,
+            14,
+            8,
             20,
             16);
     int row = 1;
     for (StackAssessment stack : brief.stacks()) {
-      text(sheet, row, 0, stack.brief().name());
-      number(sheet, row, 1, stack.brief().pistons().size());
-      number(sheet, row, 2, stack.wiring().strings());
-      number(sheet, row, 3, stack.wiring().inSeries());
-      number(sheet, row, 4, stack.coil().inductanceH() * 1e3);
-      number(sheet, row, 5, stack.coil().resistanceOhm());
-      number(sheet, row, 6, stack.coil().copperKg() * 1e3);
-      row++;
+      int first = row;
+      for (PlacedPart placed : stack.network().parts()) {
+        text(sheet, row, 4, placed.place().designator());
+        text(sheet, row, 5, placed.place().label());
+        Part part = placed.part();
+        number(sheet, row, 6, Double.parseDouble(NetworkText.value(part)));
+        text(sheet, row, 7, NetworkText.unit(part));
+        if (part instanceof SeriesCoil coil) {
+          number(sheet, row, 8, coil.resistanceOhm());
+          number(sheet, row, 9, coil.copperKg() * 1e3);
+        }
+        row++;
+      }
+      if (row == first) {
+        text(sheet, row, 5, NetworkText.of(stack.network()));
+        row++;
+      }
+      for (int r = first; r < row; r++) {
+        text(sheet, r, 0, stack.brief().name());
+        number(sheet, r, 1, stack.brief().pistons().size());
+        number(sheet, r, 2, stack.wiring().strings());
+        number(sheet, r, 3, stack.wiring().inSeries());
+      }
     }
     sheet.finish();
   }

@@ -131,6 +131,7 @@ public final class RankingCsv {
     String name = stack.brief().name();
     StackFigures f = stack.figures();
     cell(head(name, "wiring"), stack.wiring().inWords());
+    cell(head(name, "network"), NetworkText.of(stack.network()));
     number(head(name, "coil [mH]"), stack.coil().inductanceH(), 3);
     number(head(name, "coil resistance [ohm]"), stack.coil().resistanceOhm(), 0);
     number(head(name, "rms deviation [dB]"), f.rmsDeviationDb(), 0);
@@ -142,6 +143,11 @@ public final class RankingCsv {
     cell(head(name, "limit"), f.outputLimit().word());
     number(head(name, "least load [ohm]"), f.leastLoadOhm(), 0);
     number(head(name, "correction [dB]"), f.correctionDb(), 0);
+    number(head(name, "network bend [dB]"), f.networkBendDb(), 0);
+    number(head(name, "level lost [dB]"), f.levelLossDb(), 0);
+    cell(head(name, "network parts"), Integer.toString(stack.network().partCount()));
+    number(head(name, "network copper [g]"), stack.network().copperKg(), 3);
+    number(head(name, "network capacitors [uF]"), stack.network().capacitanceF(), 6);
     number(head(name, "fs on panel [Hz]"), f.panelResonanceHz(), 0);
     number(head(name, "qts on panel"), f.panelTotalQ(), 0);
   }

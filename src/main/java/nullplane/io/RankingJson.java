@@ -8,6 +8,7 @@ import nullplane.driver.SmallSignal;
 import nullplane.driver.Woofer;
 import nullplane.network.SeriesCoil;
 import nullplane.scoring.Assessment;
+import nullplane.scoring.FamilyParts;
 import nullplane.scoring.FamilyScore;
 import nullplane.scoring.GradePart;
 import nullplane.scoring.Limit;
@@ -42,7 +43,27 @@ public final class RankingJson {
    */
   public static byte[] of(
       ReadSpec spec, SearchOutcome outcome, List<ToleranceStudy> tolerances, String version) {
-    return JsonText.of(json -> new RankingJson(json).document(spec, outcome, tolerances, version));
+    return of(spec, outcome, tolerances, List.of(), version);
+  }
+
+  /**
+   * Returns the bytes of the document, with tolerance studies and what sharing parts costs.
+   *
+   * @param spec the spec that was searched
+   * @param outcome what the search found
+   * @param tolerances studies of the ranked woofers, best first; may end early
+   * @param families parts of the ranked woofers, best first; may end early
+   * @param version the program's version
+   * @throws IllegalStateException if a number to be written is not finite; the message names it
+   */
+  public static byte[] of(
+      ReadSpec spec,
+      SearchOutcome outcome,
+      List<ToleranceStudy> tolerances,
+      List<FamilyParts> families,
+      String version) {
+    return JsonText.of(
+        json -> new RankingJson(json).document(spec, outcome, tolerances, families, version));
   }
 
   /**
@@ -58,7 +79,11 @@ public final class RankingJson {
   }
 
   private void document(
-      ReadSpec spec, SearchOutcome outcome, List<ToleranceStudy> tolerances, String version)
+      ReadSpec spec,
+      SearchOutcome outcome,
+      List<ToleranceStudy> tolerances,
+      List<FamilyParts> families,
+      String version)
       throws IOException {
     json.text("title", spec.spec().title());
     json.text("specSha256", spec.digest());
@@ -78,6 +103,11 @@ public final class RankingJson {
           rank[0]++;
           json.whole("rank", rank[0]);
           assessment(assessment);
+          new FamilyJson(json)
+              .write(
+                  rank[0] <= families.size()
+                      ? families.get(rank[0] - 1)
+                      : FamilyParts.of(spec.spec(), assessment));
           if (rank[0] <= tolerances.size()) {
             ToleranceStudy study = tolerances.get(rank[0] - 1);
             json.object("tolerances", () -> new ToleranceJson(json).study(study));
@@ -194,6 +224,7 @@ public final class RankingJson {
     json.number("correctionDb", score.correctionDb());
     json.number("materialDb", score.materialDb());
     json.number("corridorYield", member.corridorYield());
+    json.number("outsideDb", score.outsideDb());
     json.objects("networks", member.networks(), network -> NetworkJson.write(json, network));
   }
 

@@ -36,6 +36,21 @@ public record ActiveBranch(
   }
 
   @Override
+  public int partCount() {
+    return (lowPass.isPresent() ? 1 : 0) + (correction.isPresent() ? 1 : 0);
+  }
+
+  @Override
+  public double copperKg() {
+    return 0;
+  }
+
+  @Override
+  public double capacitanceF() {
+    return 0;
+  }
+
+  @Override
   public SeriesCoil seriesCoil() {
     return SeriesCoil.NONE;
   }

@@ -73,6 +73,36 @@ public final class CircuitState {
     return state;
   }
 
+  /**
+   * Solves the circuit when what is known is the impedance that the amplifier feels: the stack is
+   * what is left of it without the branch. Zs = 1/(1/(Zin - Z) - Y), Z in series, Y across.
+   *
+   * @param branch the branch
+   * @param frequencyHz frequencies (Hz), each above 0
+   * @param inputImpedance the impedance of branch and stack together (ohm)
+   * @throws IllegalArgumentException if lengths differ
+   */
+  public static CircuitState ofInput(
+      LowPassBranch branch, Curve frequencyHz, ComplexCurve inputImpedance) {
+    double seriesOhm = branch.seriesResistanceOhm();
+    double seriesH = branch.seriesCoil().inductanceH();
+    int points = frequencyHz.size();
+    double[] re = new double[points];
+    double[] im = new double[points];
+    ShuntRows across = branch.shuntRows(frequencyHz).orElseGet(() -> ShuntRows.none(frequencyHz));
+    for (int f = 0; f < points; f++) {
+      double zRe = inputImpedance.re().at(f) - seriesOhm;
+      double zIm = inputImpedance.im().at(f) - 2 * Math.PI * frequencyHz.at(f) * seriesH;
+      double square = zRe * zRe + zIm * zIm;
+      double g = zRe / square - across.re[f];
+      double b = -zIm / square - across.im[f];
+      double admittance = g * g + b * b;
+      re[f] = g / admittance;
+      im[f] = -b / admittance;
+    }
+    return of(branch, frequencyHz, ComplexCurve.of(re, im));
+  }
+
   private ComplexCurve currentIn(PartPlace place, ComplexCurve series) {
     return switch (place) {
       case SERIES_RESISTOR, SERIES_COIL -> series;

@@ -117,17 +117,17 @@ public record LowPassBranch(
     return List.copyOf(parts);
   }
 
-  /** Returns the number of parts. */
+  @Override
   public int partCount() {
     return parts().size();
   }
 
-  /** Returns the copper of all coils (kg). */
+  @Override
   public double copperKg() {
     return seriesCoil.copperKg() + resonance.map(c -> c.coil().copperKg()).orElse(0.0);
   }
 
-  /** Returns the capacitance of all capacitors (F). */
+  @Override
   public double capacitanceF() {
     return shunt.map(s -> s.capacitor().capacitanceF()).orElse(0.0)
         + resonance.map(c -> c.capacitor().capacitanceF()).orElse(0.0)

@@ -11,6 +11,15 @@ public sealed interface StackNetwork permits LowPassBranch, ActiveBranch {
   /** Returns the passive parts, from the amplifier to the stack; empty for an active filter. */
   List<PlacedPart> parts();
 
+  /** Returns the number of passive parts, or of filters besides a gain. */
+  int partCount();
+
+  /** Returns the copper of all coils (kg). */
+  double copperKg();
+
+  /** Returns the capacitance of all capacitors (F). */
+  double capacitanceF();
+
   /** Returns the coil in series with the stack; {@link SeriesCoil#NONE} if there is none. */
   SeriesCoil seriesCoil();
 

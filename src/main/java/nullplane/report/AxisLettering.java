@@ -111,12 +111,31 @@ final class AxisLettering {
     }
   }
 
+  /** Returns how much higher a legend is than one of a single row (pixels). */
+  static int legendExtraPx(List<Entry> entries, double widthPx) {
+    double left = 0;
+    double extra = 0;
+    for (Entry entry : entries) {
+      double wide = entryPx(entry);
+      if (left > 0 && left + wide > widthPx) {
+        left = 0;
+        extra += LINE_PX + 3;
+      }
+      left += wide;
+    }
+    return (int) Math.round(extra);
+  }
+
+  private static double entryPx(Entry entry) {
+    return SAMPLE_PX + 8 + Lettering.SMALL.width(entry.text()) + 22;
+  }
+
   /** Writes a legend in rows from a point, entries side by side; returns the height used (px). */
   static double legend(Graphics2D g, List<Entry> entries, double x, double y, double widthPx) {
     double left = x;
     double line = y;
     for (Entry entry : entries) {
-      double wide = SAMPLE_PX + 8 + Lettering.SMALL.width(entry.text()) + 22;
+      double wide = entryPx(entry);
       if (left > x && left + wide > x + widthPx) {
         left = x;
         line += LINE_PX + 3;

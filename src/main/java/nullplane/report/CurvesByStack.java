@@ -94,12 +94,8 @@ final class CurvesByStack {
   private FrequencyPlot plot(int stack) {
     FrequencyPlot plot = new FrequencyPlot(frame());
     if (corridor) {
-      double target = spec.stacks().get(stack).levelDb();
-      double allowed = spec.target().corridorDb();
-      plot.band(
-          new Range(spec.target().lowCornerHz(), spec.target().upperCornerHz()),
-          new Range(target - allowed, target + allowed),
-          Palette.tint(Palette.SOFT_INK, BAND_TINT));
+      Charts.corridor(
+          plot, spec, spec.stacks().get(stack), Palette.tint(Palette.SOFT_INK, BAND_TINT));
     }
     plot.grid(Charts.multiples(values, step), Charts.multiples(values, step / 5));
     for (int i = 0; i < woofers.size(); i++) {

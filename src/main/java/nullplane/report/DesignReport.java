@@ -12,6 +12,8 @@ import java.util.function.Function;
 import java.util.function.Supplier;
 import nullplane.scoring.Assessment;
 import nullplane.scoring.DesignSpec;
+import nullplane.scoring.FamilyParts;
+import nullplane.search.FrontObjective;
 import nullplane.search.SearchOutcome;
 import nullplane.tolerance.ToleranceStudy;
 
@@ -83,14 +85,51 @@ public final class DesignReport {
   /** As above, with sheets for makers that may hold more than the assessments do. */
   public static SortedMap<String, Supplier<byte[]>> parts(
       DesignSpec spec, SearchOutcome outcome, RunInfo run, List<FactorySheet> sheets) {
+    return parts(
+        spec,
+        outcome,
+        run,
+        sheets,
+        shown(outcome).stream().map(woofer -> FamilyParts.of(spec, woofer)).toList());
+  }
+
+  /**
+   * As above, with what sharing parts between stacks costs.
+   *
+   * @param spec the spec
+   * @param outcome what was found
+   * @param run what tells two prints apart
+   * @param sheets sheets for makers, one for each woofer that gets a sheet
+   * @param families parts of the stacks, one for each woofer that gets a sheet
+   */
+  public static SortedMap<String, Supplier<byte[]>> parts(
+      DesignSpec spec,
+      SearchOutcome outcome,
+      RunInfo run,
+      List<FactorySheet> sheets,
+      List<FamilyParts> families) {
     SortedMap<String, Supplier<byte[]>> parts = new TreeMap<>();
     List<Assessment> shown = shown(outcome);
     if (!shown.isEmpty()) {
       PlotRanges ranges = PlotRanges.of(spec, shown);
       for (int i = 0; i < shown.size(); i++) {
-        woofer(parts, spec, shown.get(i), i + 1, run, ranges);
+        woofer(
+            parts,
+            spec,
+            shown.get(i),
+            new SpecificationSheet(spec, shown.get(i), i + 1, run, families.get(i)),
+            i + 1,
+            ranges);
         maker(parts, sheets.get(i), i + 1, ranges);
       }
+    }
+    if (!outcome.front().isEmpty()) {
+      for (FrontObjective other : TradeChart.others()) {
+        picture(parts, TradeChart.stem(other), () -> TradeChart.picture(other, outcome.front()));
+      }
+    }
+    if (!outcome.history().isEmpty()) {
+      picture(parts, ConvergenceChart.STEM, () -> ConvergenceChart.picture(outcome));
     }
     IndexPage index = new IndexPage(spec, outcome, run);
     parts.put("index.md", () -> utf8(index.markdown()));
@@ -112,15 +151,14 @@ public final class DesignReport {
       SortedMap<String, Supplier<byte[]>> parts,
       DesignSpec spec,
       Assessment woofer,
+      SpecificationSheet sheet,
       int rank,
-      RunInfo run,
       PlotRanges ranges) {
     String folder = folder(rank);
     String title = SpecificationSheet.title(woofer, rank);
     for (Charts.Kind kind : Charts.Kind.values()) {
       picture(parts, folder + kind.fileStem(), () -> Charts.of(kind, spec, woofer, title, ranges));
     }
-    SpecificationSheet sheet = new SpecificationSheet(spec, woofer, rank, run);
     parts.put(folder + "sheet.md", () -> utf8(sheet.markdown()));
     parts.put(folder + "sheet.html", () -> utf8(sheet.html(pictures(parts, folder))));
   }
@@ -144,6 +182,24 @@ public final class DesignReport {
    */
   public static String makerFile(int rank, String ending) {
     return folder(rank) + "brief-" + rank + ending;
+  }
+
+  /**
+   * Returns the path of a woofer's table of parts to swap.
+   *
+   * @param rank the woofer's place, from 1
+   */
+  public static String swapFile(int rank) {
+    return folder(rank) + "swap-list-" + rank + ".csv";
+  }
+
+  /**
+   * Returns the path of a woofer's table of parts to keep.
+   *
+   * @param rank the woofer's place, from 1
+   */
+  public static String kitFile(int rank) {
+    return folder(rank) + "owner-kit-" + rank + ".csv";
   }
 
   /**

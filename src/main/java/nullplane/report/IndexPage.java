@@ -5,11 +5,17 @@ import java.util.List;
 import java.util.function.Function;
 import nullplane.scoring.Assessment;
 import nullplane.scoring.DesignSpec;
+import nullplane.scoring.StackAssessment;
 import nullplane.scoring.StackFigures;
+import nullplane.search.ConvergencePoint;
+import nullplane.search.FrontObjective;
 import nullplane.search.SearchOutcome;
 
 /** The first page of a run: the ranking, the best woofer's pictures, the way to the sheets. */
 public final class IndexPage {
+  /** What counts as the last value of the best cost (dB). */
+  private static final double NEAR_BEST_DB = 0.01;
+
   private final DesignSpec spec;
   private final SearchOutcome outcome;
   private final RunInfo run;
@@ -45,11 +51,20 @@ public final class IndexPage {
     if (shown.isEmpty()) {
       blocks.add(new Document.Paragraph(DesignReport.NOTHING_FOUND, true));
     } else {
+      Relaxation relaxation = new Relaxation(spec, outcome);
+      relaxation.verdict().ifPresent(text -> blocks.add(new Document.Paragraph(text, true)));
+      if (!relaxation.ways().isEmpty()) {
+        blocks.add(new Document.Heading(2, "What to relax"));
+        blocks.add(new Document.Bullets(relaxation.ways()));
+        blocks.add(new Document.Heading(2, "The best of what was found"));
+      }
       Verdict verdict = new Verdict(spec, shown.get(0), "Woofer 1");
       blocks.add(
           new Document.Paragraph(
               verdict.shape() + " " + verdict.output() + verdict.constraints(), true));
-      verdict.remedies().forEach(remedy -> blocks.add(new Document.Paragraph(remedy)));
+      if (relaxation.ways().isEmpty()) {
+        verdict.remedies().forEach(remedy -> blocks.add(new Document.Paragraph(remedy)));
+      }
       blocks.add(new Document.Heading(2, "Ranking"));
       blocks.add(ranking(shown));
       for (int i = 0; i < shown.size(); i++) {
@@ -64,6 +79,8 @@ public final class IndexPage {
                     + SpecificationSheet.title(shown.get(i), i + 1)
                     + " (also as PDF, workbook, CSV and JSON beside it)"));
       }
+      price(blocks, shown);
+      front(blocks);
       blocks.add(new Document.Heading(2, "The best woofer in pictures"));
       for (Charts.Kind kind : Charts.Kind.values()) {
         blocks.add(
@@ -80,7 +97,16 @@ public final class IndexPage {
                 + outcome.generations()
                 + " generations. It stopped because of this: "
                 + outcome.stopReason()
-                + "."));
+                + "."
+                + progress()));
+    if (!outcome.history().isEmpty()) {
+      blocks.add(
+          new Document.Figure(
+              ConvergenceChart.STEM + ".svg",
+              "Best cost so far, and below it the volume between the front and the worst values"
+                  + " still worth having, as a share of its last value. A search that ends on a long"
+                  + " level stretch is done; one that still falls wants more evaluations."));
+    }
     if (!shown.isEmpty()) {
       blocks.add(
           new Document.Paragraph(
@@ -91,6 +117,97 @@ public final class IndexPage {
         Lettering.clean(spec.title()) + ": ranked woofers",
         blocks,
         SpecificationSheet.foot(spec, run));
+  }
+
+  /** Returns when the search found what it found, in a sentence; empty if it found nothing. */
+  private String progress() {
+    List<ConvergencePoint> feasible =
+        outcome.history().stream().filter(point -> point.violation() == 0).toList();
+    if (feasible.isEmpty()) {
+      return "";
+    }
+    ConvergencePoint last = feasible.get(feasible.size() - 1);
+    ConvergencePoint near =
+        feasible.stream()
+            .filter(point -> point.bestCostDb() <= last.bestCostDb() + NEAR_BEST_DB)
+            .findFirst()
+            .orElse(last);
+    ConvergencePoint earlier =
+        feasible.stream()
+            .filter(point -> point.evaluations() >= 0.75 * last.evaluations())
+            .findFirst()
+            .orElse(last);
+    return " While it evolved, the best cost came within "
+        + Figures.decibels(NEAR_BEST_DB)
+        + " of its last value, "
+        + Figures.decibels(last.bestCostDb())
+        + ", after "
+        + near.evaluations()
+        + " woofers"
+        + (earlier.hypervolume() > 0
+            ? "; over the last quarter the front's hypervolume grew by "
+                + Figures.percent(last.hypervolume() / earlier.hypervolume() - 1)
+            : "")
+        + ".";
+  }
+
+  /** What correction each ranked woofer needs, so that they can be held side by side. */
+  private void price(List<Document.Block> blocks, List<Assessment> shown) {
+    blocks.add(new Document.Heading(2, "The price of correction"));
+    List<List<String>> rows = new ArrayList<>();
+    for (int i = 0; i < shown.size(); i++) {
+      for (StackAssessment stack : shown.get(i).stacks()) {
+        rows.add(
+            List.of(
+                "Woofer " + (i + 1),
+                Verdict.name(stack),
+                Figures.decibels(stack.figures().correctionDb()),
+                Figures.decibels(stack.figures().networkBendDb()),
+                Figures.decibels(stack.figures().levelLossDb()),
+                NetworkWords.shortly(stack.network()),
+                Integer.toString(stack.network().partCount())));
+      }
+    }
+    blocks.add(
+        new Document.Table(
+            List.of(
+                "Woofer",
+                "Stack",
+                "Correction needed",
+                "Bend by the network",
+                "Level lost in it",
+                "Network",
+                "Parts"),
+            rows,
+            List.of(false, false, true, true, true, false, true)));
+    blocks.add(
+        new Document.Paragraph(
+            "Correction needed is what the bare stack's level strays over the band; copper and"
+                + " capacitors stand in each sheet, with the parts to swap between stacks."));
+  }
+
+  private void front(List<Document.Block> blocks) {
+    if (outcome.front().isEmpty()) {
+      return;
+    }
+    blocks.add(new Document.Heading(2, "What better shape costs"));
+    blocks.add(
+        new Document.Paragraph(
+            "Each dot is one of "
+                + outcome.front().size()
+                + " woofers with their networks none of which is better than another in everything;"
+                + " front.csv lists them. Shape, correction and material are weighted by the"
+                + " priorities, as in the cost; the worst stack counts. Yield is the share of a"
+                + " production run, without windows, that stays in the corridor in every stack. The numbers"
+                + " are the ranked woofers, which the priorities chose. Below and to the better side"
+                + " of the line nothing was found in these two respects: where it is steep, a little"
+                + " of one buys much of the other. A dot far from the line in one picture lies near"
+                + " it in another."));
+    for (FrontObjective other : TradeChart.others()) {
+      blocks.add(
+          new Document.Figure(
+              TradeChart.stem(other) + ".svg", "Shape against " + other.word() + "."));
+    }
   }
 
   private Document.Table ranking(List<Assessment> shown) {

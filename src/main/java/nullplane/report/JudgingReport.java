@@ -66,19 +66,35 @@ public final class JudgingReport {
   }
 
   private Picture levels() {
-    return curves("level", "Level with the best network of each", StackCurves::levelDb, true);
+    return curves("level", "Level with the best network of each", JudgingReport::judged, true);
   }
 
   private Picture bareLevels() {
-    return curves("bare-level", "Level without any network", StackCurves::bareLevelDb, true);
+    return curves(
+        "bare-level", "Level without any network", c -> of(c, StackCurves::bareLevelDb), true);
   }
 
   private Picture loudest() {
-    return curves("loudest", "Loudest level", StackCurves::loudestDb, false);
+    return curves("loudest", "Loudest level", c -> of(c, StackCurves::loudestDb), false);
+  }
+
+  /** A curve with its frequencies (Hz). */
+  private record Drawn(Curve frequencyHz, Curve values) {}
+
+  private static Drawn of(StackCurves curves, Function<StackCurves, Curve> which) {
+    return new Drawn(curves.frequencyHz(), which.apply(curves));
+  }
+
+  /** The level that is held against the corridor: with the main driver, if there is one. */
+  private static Drawn judged(StackCurves curves) {
+    return curves
+        .sum()
+        .map(sum -> new Drawn(sum.frequencyHz(), sum.sumDb()))
+        .orElseGet(() -> of(curves, StackCurves::levelDb));
   }
 
   private Picture curves(
-      String stem, String heading, Function<StackCurves, Curve> which, boolean atVoltage) {
+      String stem, String heading, Function<StackCurves, Drawn> which, boolean atVoltage) {
     List<Assessment> shown = new ArrayList<>();
     outcome.best().ifPresent(shown::add);
     for (Judgement judgement : outcome.ranked()) {
@@ -90,11 +106,12 @@ public final class JudgingReport {
     List<CurvesByStack.Named> named = new ArrayList<>();
     for (Assessment woofer : shown) {
       boolean best = outcome.best().isPresent() && named.isEmpty();
+      List<Drawn> drawn = woofer.stacks().stream().map(s -> which.apply(s.curves())).toList();
       named.add(
           new CurvesByStack.Named(
               best ? "best buildable" : woofer.woofer().name(),
-              woofer.stacks().stream().map(stack -> stack.curves().frequencyHz()).toList(),
-              woofer.stacks().stream().map(stack -> which.apply(stack.curves())).toList()));
+              drawn.stream().map(Drawn::frequencyHz).toList(),
+              drawn.stream().map(Drawn::values).toList()));
     }
     String condition = atVoltage ? ", " + Charts.plain(spec.target().voltageV()) + " V" : "";
     return new CurvesByStack(
@@ -227,8 +244,6 @@ public final class JudgingReport {
               Verdict.name(stack),
               stack.wiring().inWords(),
               NetworkWords.shortly(stack.network()),
-              Figures.decibels(stack.figures().correctionDb()),
-              Figures.decibels(stack.figures().levelLossDb()),
               Figures.signedDecibels(stack.figures().meanDeviationDb()),
               Figures.signedDecibels(stack.figures().outputMarginDb())
                   + ", "
@@ -242,14 +257,17 @@ public final class JudgingReport {
                 "Stack",
                 "Wiring",
                 "Network",
-                "Correction needed",
-                "Level it costs",
                 "Level against target",
                 "Loudest-level margin",
                 "fs on the panel",
                 "Qts on the panel"),
             rows,
-            List.of(false, false, true, true, true, true, true, true, true)));
+            List.of(false, false, false, true, true, true, true)));
+    blocks.add(
+        new Document.Paragraph(
+            "The price of correction"
+                + (outcome.best().isPresent() ? ", and that of the best buildable woofer:" : ":")));
+    blocks.add(StackTables.price(woofer, outcome.best()));
   }
 
   private void unjudged(List<Document.Block> blocks) {

@@ -4,17 +4,19 @@ import java.awt.Color;
 import java.awt.Graphics2D;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import nullplane.report.AxisLettering.Entry;
 import nullplane.report.Lettering.Align;
 import nullplane.scoring.Assessment;
 import nullplane.scoring.DesignSpec;
 import nullplane.scoring.StackAssessment;
 import nullplane.scoring.StackFigures;
-import nullplane.units.Range;
+import nullplane.scoring.SumCurves;
 
 /** Level of each stack, one panel per stack, over its corridor. */
 final class LevelChart {
   private static final double BAND_TINT = 0.3;
+  private static final double LEGEND_PX = PanelGrid.WIDTH_PX - 80.0;
 
   private final DesignSpec spec;
   private final Assessment woofer;
@@ -33,7 +35,7 @@ final class LevelChart {
     return new Picture(
         Charts.Kind.LEVEL.fileStem(),
         PanelGrid.WIDTH_PX,
-        grid.heightPx(),
+        grid.heightPx() + AxisLettering.legendExtraPx(entries(), LEGEND_PX),
         title + ": level of each stack over frequency, against the corridor round its target level",
         g -> paint(g, grid));
   }
@@ -50,12 +52,7 @@ final class LevelChart {
     StackAssessment stack = woofer.stacks().get(index);
     Color colour = Palette.stack(index);
     FrequencyPlot plot = new FrequencyPlot(frame());
-    double target = stack.brief().levelDb();
-    double corridor = spec.target().corridorDb();
-    plot.band(
-        new Range(spec.target().lowCornerHz(), spec.target().upperCornerHz()),
-        new Range(target - corridor, target + corridor),
-        Palette.tint(colour, BAND_TINT));
+    Charts.corridor(plot, spec, stack.brief(), Palette.tint(colour, BAND_TINT));
     plot.grid(Charts.multiples(ranges.levelDb(), 10), Charts.multiples(ranges.levelDb(), 2));
     double[] frequency = stack.curves().frequencyHz().toArray();
     if (!stack.network().none()) {
@@ -71,7 +68,18 @@ final class LevelChart {
                     limits.hotLevelDb().toArray(),
                     Palette.shade(colour, 0.7),
                     LineStyle.HEAT));
-    plot.curve(frequency, stack.curves().levelDb().toArray(), colour, LineStyle.MAIN);
+    Optional<SumCurves> sum = stack.curves().sum();
+    plot.curve(
+        frequency,
+        stack.curves().levelDb().toArray(),
+        colour,
+        sum.isPresent() ? LineStyle.THIN : LineStyle.MAIN);
+    sum.ifPresent(
+        both -> {
+          double[] band = both.frequencyHz().toArray();
+          plot.curve(band, both.mainDb().toArray(), Palette.INK, LineStyle.THIN);
+          plot.curve(band, both.sumDb().toArray(), colour, LineStyle.MAIN);
+        });
     return plot;
   }
 
@@ -99,26 +107,32 @@ final class LevelChart {
         AxisLettering.valueTitle(g, plot.frame(), x, y, axis);
       }
     }
-    AxisLettering.legend(g, entries(), grid.left(0), grid.legendTop(), PanelGrid.WIDTH_PX - 80.0);
+    AxisLettering.legend(g, entries(), grid.left(0), grid.legendTop(), LEGEND_PX);
   }
 
   private List<Entry> entries() {
     List<Entry> entries = new ArrayList<>();
-    entries.add(new Entry("with its network", Palette.SOFT_INK, LineStyle.MAIN, false));
-    entries.add(new Entry("without it", Palette.SOFT_INK, LineStyle.BARE, false));
+    boolean sums = woofer.stacks().stream().anyMatch(s -> s.curves().sum().isPresent());
+    boolean alone = woofer.stacks().stream().anyMatch(s -> s.curves().sum().isEmpty());
+    entries.add(
+        new Entry(
+            sums
+                ? alone ? "sum with the main driver, or woofers alone" : "sum with the main driver"
+                : "with its network",
+            Palette.SOFT_INK,
+            LineStyle.MAIN,
+            false));
+    if (sums) {
+      entries.add(new Entry("main driver", Palette.INK, LineStyle.THIN, false));
+      entries.add(new Entry("woofers with their network", Palette.stack(0), LineStyle.THIN, false));
+    }
+    entries.add(new Entry("without network", Palette.SOFT_INK, LineStyle.BARE, false));
     if (woofer.stacks().stream().anyMatch(stack -> stack.limits().isPresent())) {
       entries.add(new Entry("hot, at rated power", Palette.SOFT_INK, LineStyle.HEAT, false));
     }
     entries.add(
         new Entry(
-            "target "
-                + "\u00b1"
-                + Charts.plain(spec.target().corridorDb())
-                + " dB, "
-                + Charts.plain(spec.target().lowCornerHz())
-                + " to "
-                + Charts.plain(spec.target().upperCornerHz())
-                + " Hz",
+            Charts.corridorWords(spec),
             Palette.tint(Palette.SOFT_INK, BAND_TINT),
             LineStyle.MAIN,
             true));

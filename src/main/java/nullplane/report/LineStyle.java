@@ -11,7 +11,9 @@ enum LineStyle {
   MAIN(2.2f),
   /** A stack's loudest level: broad, so that the limit that binds can lie on top of it. */
   BROAD(5.0f),
-  /** A stack without its coil. */
+  /** One of two sources, where the main curve is their sum. */
+  THIN(1.2f),
+  /** A stack without its network. */
   BARE(1.2f, 6, 3),
   /** What is asked for, or allowed. */
   ASKED(1.8f, 0.1f, 4.5f),

@@ -27,6 +27,23 @@ final class NetworkWords {
     return words(network, true);
   }
 
+  /**
+   * Returns the values alone where they fit, else how many parts or filters there are.
+   *
+   * @param network the network
+   * @param most characters that fit
+   */
+  static String within(StackNetwork network, int most) {
+    String values = shortly(network);
+    if (values.length() <= most) {
+      return values;
+    }
+    int count = network.partCount();
+    return network instanceof ActiveBranch
+        ? count == 0 ? "gain" : count == 1 ? "1 filter" : count + " filters"
+        : count + " parts";
+  }
+
   private static String words(StackNetwork network, boolean full) {
     if (network.none()) {
       return "none";
@@ -47,7 +64,7 @@ final class NetworkWords {
                   words.add(
                       (full ? "low-pass " + filter.alignment().label() + ", " : "")
                           + Figures.hertz(filter.cornerHz())));
-      active.correction().ifPresent(correction -> words.add(correction(correction)));
+      active.correction().ifPresent(correction -> words.add(correction(correction, full)));
     }
     return String.join(full ? "; " : " + ", words);
   }
@@ -68,10 +85,13 @@ final class NetworkWords {
     return Figures.grams(coil.copperKg()) + " copper";
   }
 
-  private static String correction(Correction correction) {
+  private static String correction(Correction correction, boolean full) {
     return (correction instanceof Correction.Shelf ? "shelf " : "peak ")
         + Figures.signedDecibels(Levels.ofAmplitudeRatio(correction.gain()))
         + " at "
-        + Figures.hertz(correction.frequencyHz());
+        + Figures.hertz(correction.frequencyHz())
+        + (full && correction instanceof Correction.Peaking peaking
+            ? ", Q " + Figures.number(peaking.q())
+            : "");
   }
 }

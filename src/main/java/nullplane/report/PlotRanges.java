@@ -48,7 +48,7 @@ public record PlotRanges(Range levelDb, Range loudestDb, Range impedanceOhm, Ran
             .max()
             .orElse(100);
     double lowestLevel =
-        spec.stacks().stream().mapToDouble(StackBrief::levelDb).min().orElse(80) - BELOW_TARGET_DB;
+        spec.stacks().stream().mapToDouble(stack -> lowestShown(spec, stack)).min().orElse(60);
     double loudest =
         DoubleStream.concat(
                 values(all, StackCurves::loudestDb),
@@ -74,6 +74,13 @@ public record PlotRanges(Range levelDb, Range loudestDb, Range impedanceOhm, Ran
             nextStep(Math.min(lowestLoad, leastLoad) * 0.9, false),
             nextStep(Math.max(10 * lowestLoad, greatestLoad) * 1.05, true)),
         new Range(topMm / EXCURSION_RATIO, topMm));
+  }
+
+  /** Room below the wanted level, and below the end of its slope (dB re 20 uPa). */
+  private static double lowestShown(DesignSpec spec, StackBrief stack) {
+    return Math.min(
+        stack.levelDb() - BELOW_TARGET_DB,
+        spec.wantedDb(stack, spec.shapeTopHz()) - 2 * spec.target().corridorDb());
   }
 
   private static DoubleStream values(

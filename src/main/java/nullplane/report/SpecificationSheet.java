@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.function.Function;
 import nullplane.scoring.Assessment;
 import nullplane.scoring.DesignSpec;
+import nullplane.scoring.FamilyParts;
 import nullplane.scoring.GradePart;
 import nullplane.scoring.WooferBrief;
 
@@ -14,6 +15,7 @@ public final class SpecificationSheet {
   private final Assessment woofer;
   private final int rank;
   private final RunInfo run;
+  private final FamilyParts family;
 
   /**
    * @param spec the spec
@@ -22,10 +24,25 @@ public final class SpecificationSheet {
    * @param run what tells two prints apart
    */
   public SpecificationSheet(DesignSpec spec, Assessment woofer, int rank, RunInfo run) {
+    this(spec, woofer, rank, run, FamilyParts.of(spec, woofer));
+  }
+
+  /**
+   * A sheet that may say what sharing parts costs.
+   *
+   * @param spec the spec
+   * @param woofer the woofer
+   * @param rank its place, from 1
+   * @param run what tells two prints apart
+   * @param family the parts of its stacks
+   */
+  public SpecificationSheet(
+      DesignSpec spec, Assessment woofer, int rank, RunInfo run, FamilyParts family) {
     this.spec = spec;
     this.woofer = woofer;
     this.rank = rank;
     this.run = run;
+    this.family = family;
   }
 
   /** Returns the sheet as Markdown; pictures are linked as SVG files beside it. */
@@ -85,6 +102,8 @@ public final class SpecificationSheet {
     blocks.add(new Document.Heading(2, "In each stack"));
     blocks.addAll(new StackTables(woofer).blocks());
     blocks.addAll(new LimitTables(woofer).blocks());
+    blocks.add(new Document.Heading(2, "Parts, and what to swap between stacks"));
+    blocks.addAll(new SwapTables(spec, family).blocks());
     blocks.add(new Document.Heading(2, "Pictures"));
     for (Charts.Kind kind : Charts.Kind.values()) {
       blocks.add(new Document.Figure(kind.fileStem() + ".svg", caption(kind)));
@@ -104,7 +123,8 @@ public final class SpecificationSheet {
     return switch (kind) {
       case LEVEL ->
           "Level of each stack against its target. The filled band is the corridor; dashed is the"
-              + " stack without its coil, dash-dotted with hot voice coils.";
+              + " stack without its network, dash-dotted with hot voice coils. Where a main driver is"
+              + " known, the broad line is the sum of both.";
       case LOUDEST ->
           "Loudest level of each stack. The thin line that lies on the broad one is the limit that"
               + " binds; the ring marks the least margin; dotted is the level asked for.";

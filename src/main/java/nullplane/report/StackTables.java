@@ -3,6 +3,7 @@ package nullplane.report;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Function;
 import nullplane.scoring.Assessment;
 import nullplane.scoring.StackAssessment;
@@ -10,6 +11,17 @@ import nullplane.scoring.StackFigures;
 
 /** What a woofer does in each stack, as tables. */
 final class StackTables {
+  private static final List<String> PRICE =
+      List.of(
+          "Stack",
+          "Correction needed",
+          "Lift lacking at the low corner",
+          "Bend by the network",
+          "Level lost in it",
+          "Parts",
+          "Copper",
+          "Capacitors");
+
   private final Assessment woofer;
 
   StackTables(Assessment woofer) {
@@ -68,23 +80,12 @@ final class StackTables {
                   Figures.hertz(figures.leastLoadHz()));
             },
             1),
-        new Document.Heading(3, "Correction"),
-        table(
-            List.of(
-                "Stack",
-                "Correction needed",
-                "Lift lacking at the low corner",
-                "Bend by the network",
-                "Level lost in the network"),
-            stack -> {
-              StackFigures figures = stack.figures();
-              return List.of(
-                  Figures.decibels(figures.correctionDb()),
-                  Figures.signedDecibels(figures.lowCornerLiftDb()),
-                  Figures.decibels(figures.networkBendDb()),
-                  Figures.decibels(figures.levelLossDb()));
-            },
-            1),
+        new Document.Heading(3, "The price of correction"),
+        price(woofer),
+        new Document.Paragraph(
+            "Correction needed is what the bare stack's level strays over the band, greatest against"
+                + " least; a woofer made for its panel needs little. The network bends the level by as"
+                + " much as pays, and takes level, copper and capacitors for it."),
         new Document.Heading(3, "On the panel and in free air"),
         table(
             List.of(
@@ -111,6 +112,52 @@ final class StackTables {
                 + Figures.number(woofer.freeAir().totalQ())
                 + ". The difference is the air that the panel and the neighbouring woofers make the"
                 + " cone carry; Qts on the panel also holds the resistance in series."));
+  }
+
+  /** Returns what correction a woofer needs in each stack, and what its networks pay for it. */
+  static Document.Table price(Assessment woofer) {
+    return new StackTables(woofer).table(PRICE, StackTables::price, 1);
+  }
+
+  /**
+   * Returns the same with another woofer beside it.
+   *
+   * @param woofer the woofer
+   * @param best the best that could be built, if it is known
+   */
+  static Document.Table price(Assessment woofer, Optional<Assessment> best) {
+    if (best.isEmpty()) {
+      return price(woofer);
+    }
+    List<String> head = new ArrayList<>(PRICE);
+    head.add(1, "Woofer");
+    List<List<String>> rows = new ArrayList<>();
+    for (int s = 0; s < woofer.stacks().size(); s++) {
+      rows.add(named(woofer.stacks().get(s), Lettering.clean(woofer.woofer().name())));
+      rows.add(named(best.get().stacks().get(s), "best buildable"));
+    }
+    List<Boolean> numeric = new ArrayList<>(Collections.nCopies(head.size(), true));
+    numeric.set(0, false);
+    numeric.set(1, false);
+    return new Document.Table(head, rows, numeric);
+  }
+
+  private static List<String> named(StackAssessment stack, String woofer) {
+    List<String> row = new ArrayList<>(List.of(Verdict.name(stack), woofer));
+    row.addAll(price(stack));
+    return row;
+  }
+
+  private static List<String> price(StackAssessment stack) {
+    StackFigures figures = stack.figures();
+    return List.of(
+        Figures.decibels(figures.correctionDb()),
+        Figures.signedDecibels(figures.lowCornerLiftDb()),
+        Figures.decibels(figures.networkBendDb()),
+        Figures.decibels(figures.levelLossDb()),
+        Integer.toString(stack.network().partCount()),
+        Figures.grams(stack.network().copperKg()),
+        Figures.of(stack.network().capacitanceF() * 1e6, "uF"));
   }
 
   private static String signedPercent(double share) {

@@ -12,6 +12,9 @@ public final class TerminalSummary {
   /** The most characters in a line. */
   public static final int WIDTH = TerminalPage.WIDTH;
 
+  /** Characters of the network's column: two parts. */
+  private static final int NETWORK_WIDTH = 19;
+
   private final DesignSpec spec;
   private final SearchOutcome outcome;
   private final RunInfo run;
@@ -48,6 +51,7 @@ public final class TerminalSummary {
       page.paragraph(DesignReport.NOTHING_FOUND);
       page.blank();
     } else {
+      relax();
       best(shown.get(0));
       ranking(shown);
       stacks(shown.get(0));
@@ -66,6 +70,18 @@ public final class TerminalSummary {
     return page.text();
   }
 
+  private void relax() {
+    Relaxation relaxation = new Relaxation(spec, outcome);
+    relaxation.verdict().ifPresent(page::paragraph);
+    if (!relaxation.ways().isEmpty()) {
+      page.paragraph("What to relax:");
+      page.list(relaxation.ways());
+    }
+    if (relaxation.verdict().isPresent()) {
+      page.blank();
+    }
+  }
+
   private void best(Assessment best) {
     String title = "Woofer 1";
     Verdict verdict = new Verdict(spec, best, title);
@@ -79,7 +95,9 @@ public final class TerminalSummary {
     page.blank();
     page.paragraph(verdict.shape());
     page.paragraph(verdict.output());
-    verdict.remedies().forEach(page::paragraph);
+    if (new Relaxation(spec, outcome).ways().isEmpty()) {
+      verdict.remedies().forEach(page::paragraph);
+    }
     best.violations().forEach(broken -> page.paragraph("Constraint broken: " + broken));
     page.blank();
   }
@@ -117,7 +135,7 @@ public final class TerminalSummary {
   }
 
   private void stacks(Assessment best) {
-    page.head("Woofer 1 in each stack; fix: correction needed without it");
+    page.head("Woofer 1 in each stack; fix: correction needed without its network");
     PlainTable table =
         new PlainTable(
             List.of(
@@ -136,10 +154,15 @@ public final class TerminalSummary {
               Figures.signedDecibelNumber(figures.outputMarginDb()),
               figures.outputLimit().word(),
               Figures.number(figures.leastLoadOhm()),
-              NetworkWords.shortly(stack.network()),
+              NetworkWords.within(stack.network(), NETWORK_WIDTH),
               Figures.decibelNumber(figures.correctionDb())));
     }
     page.table(table);
+    for (StackAssessment stack : best.stacks()) {
+      if (NetworkWords.shortly(stack.network()).length() > NETWORK_WIDTH) {
+        page.paragraph(Verdict.name(stack) + ": " + NetworkWords.fully(stack.network()));
+      }
+    }
     page.blank();
   }
 

@@ -58,8 +58,13 @@ final class Verdict {
     return worst;
   }
 
+  /** Returns the stacks that leave their corridors. */
+  List<StackAssessment> outside() {
+    return woofer.stacks().stream().filter(s -> s.figures().worstExcessDb() >= UNSEEN_DB).toList();
+  }
+
   boolean insideEverywhere() {
-    return woofer.stacks().stream().allMatch(s -> s.figures().worstExcessDb() < UNSEEN_DB);
+    return outside().isEmpty();
   }
 
   boolean loudEverywhere() {
@@ -84,10 +89,9 @@ final class Verdict {
           + stack(worstShape())
           + ".";
     }
-    long outside = woofer.stacks().stream().filter(s -> s.figures().worstExcessDb() > 0).count();
     return title
         + " leaves the corridor in "
-        + outside
+        + outside().size()
         + " of "
         + woofer.stacks().size()
         + " stacks: "
@@ -249,7 +253,7 @@ final class Verdict {
             Figures.grams(woofer.budget().remainderKg()),
             "needed "
                 + Figures.grams(woofer.budget().leastRemainderKg())
-                + "; the network takes "
+                + "; the coil takes "
                 + Figures.grams(woofer.budget().coilMassKg())));
   }
 

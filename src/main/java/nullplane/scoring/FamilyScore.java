@@ -12,6 +12,12 @@ package nullplane.scoring;
  *     priorities weigh them (dB), worst stack
  * @param materialDb copper, capacitors, coil wire and magnet, weighted as the priorities weigh them
  *     (dB)
+ * @param outsideDb largest distance outside the corridor (dB), worst stack; 0 if inside everywhere
  */
 public record FamilyScore(
-    Grade grade, double shapeDb, double outputMarginDb, double correctionDb, double materialDb) {}
+    Grade grade,
+    double shapeDb,
+    double outputMarginDb,
+    double correctionDb,
+    double materialDb,
+    double outsideDb) {}

@@ -130,13 +130,18 @@ final class StackEvaluator {
 
   /** Returns the model of one of the stack's wirings. */
   StackModel model(Wiring wiring) {
-    return models.stream()
-        .filter(model -> model.wiring().equals(wiring))
-        .findFirst()
-        .orElseThrow(
-            () ->
-                new IllegalArgumentException(
-                    "stack " + brief.name() + " is not wired as " + wiring.inWords()));
+    return models.get(indexOf(wiring));
+  }
+
+  /** Returns the index of one of the stack's wirings. */
+  int indexOf(Wiring wiring) {
+    for (int w = 0; w < models.size(); w++) {
+      if (models.get(w).wiring().equals(wiring)) {
+        return w;
+      }
+    }
+    throw new IllegalArgumentException(
+        "stack " + brief.name() + " is not wired as " + wiring.inWords());
   }
 
   /** Returns the network of a choice. */

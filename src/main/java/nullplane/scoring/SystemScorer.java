@@ -238,6 +238,7 @@ public final class SystemScorer {
 
   private FamilyScore scoreOf(Grade grade, Realisation coil, Workspace space) {
     double shape = 0;
+    double outside = 0;
     double margin = Double.POSITIVE_INFINITY;
     double correction = 0;
     double material = 0;
@@ -247,6 +248,7 @@ public final class SystemScorer {
               shape,
               weights.perDbDeviation() * choice.rmsDeviation
                   + weights.perDbOutside() * choice.worstExcess);
+      outside = Math.max(outside, choice.worstExcess);
       margin = Math.min(margin, choice.outputMargin);
       correction =
           Math.max(
@@ -258,7 +260,8 @@ public final class SystemScorer {
               weights.perKilogramOfCopper() * choice.copperKg
                   + weights.perMillifarad() * 1e3 * choice.capacitanceF);
     }
-    return new FamilyScore(grade, shape, margin, correction, material + coil.cost(weights));
+    return new FamilyScore(
+        grade, shape, margin, correction, material + coil.cost(weights), outside);
   }
 
   /** Returns the wirings that were last chosen in a work space, in the spec's order. */
@@ -328,6 +331,16 @@ public final class SystemScorer {
       levels.add(Curve.of(level));
     }
     return List.copyOf(levels);
+  }
+
+  /**
+   * Returns what it costs to keep parts from one stack to another, for each pair of stacks; nothing
+   * for filters.
+   *
+   * @param assessment an assessment that this scorer made
+   */
+  public List<SharedParts> sharedParts(Assessment assessment) {
+    return SharedPartsStudy.pairs(evaluators, offer, assessment, newWorkspace().stack);
   }
 
   /** Returns the frequencies woofers are scored at. */

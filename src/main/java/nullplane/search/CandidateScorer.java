@@ -59,7 +59,8 @@ final class CandidateScorer {
   private List<FamilyScore> spread(List<double[]> candidates, Scoring scoring) {
     FamilyScore[] scores = new FamilyScore[candidates.size()];
     spread(
-        scores.length, (i, thread) -> scores[i] = scoring.of(candidates.get(i), spaces.get(thread)));
+        scores.length,
+        (i, thread) -> scores[i] = scoring.of(candidates.get(i), spaces.get(thread)));
     return List.copyOf(Arrays.asList(scores));
   }
 

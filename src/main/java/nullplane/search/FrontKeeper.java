@@ -55,12 +55,12 @@ final class FrontKeeper {
     }
     return withYields(
         all.stream()
-        .filter(
-            one ->
-                one.rank().isPresent()
-                    || all.stream().noneMatch(other -> beats(other.score(), one.score())))
-        .sorted(Comparator.comparingDouble(member -> member.score().shapeDb()))
-        .toList());
+            .filter(
+                one ->
+                    one.rank().isPresent()
+                        || all.stream().noneMatch(other -> beats(other.score(), one.score())))
+            .sorted(Comparator.comparingDouble(member -> member.score().shapeDb()))
+            .toList());
   }
 
   private List<FrontMember> withYields(List<FrontMember> front) {

@@ -112,7 +112,23 @@ class DesignCommandIT {
   private static void assertWhole(Path run, int sheets) throws Exception {
     Set<String> expected =
         new TreeSet<>(
-            Set.of("index.html", "index.md", "manifest.json", "ranking.csv", "ranking.json"));
+            Set.of(
+                "index.html",
+                "index.md",
+                "manifest.json",
+                "ranking.csv",
+                "ranking.json",
+                "front.csv"));
+    for (String stem :
+        List.of(
+            "trade-output-margin",
+            "trade-correction",
+            "trade-material",
+            "trade-yield",
+            "convergence")) {
+      expected.add(stem + ".png");
+      expected.add(stem + ".svg");
+    }
     for (int rank = 1; rank <= sheets; rank++) {
       for (String name : SHEET) {
         expected.add("woofer-" + rank + "/" + name);
@@ -120,6 +136,8 @@ class DesignCommandIT {
       for (String ending : MAKER) {
         expected.add("woofer-" + rank + "/brief-" + rank + ending);
       }
+      expected.add("woofer-" + rank + "/swap-list-" + rank + ".csv");
+      expected.add("woofer-" + rank + "/owner-kit-" + rank + ".csv");
     }
     assertThat(filesIn(run)).isEqualTo(expected);
     Set<String> listed = new TreeSet<>();

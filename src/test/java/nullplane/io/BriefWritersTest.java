@@ -146,8 +146,12 @@ class BriefWritersTest {
         Cell name = parts.getRow(i + 1).getCell(0);
         assertThat(name.getCellType()).isEqualTo(CellType.STRING);
         assertThat(name.getStringCellValue()).isEqualTo(READ.spec().stacks().get(i).name());
-        assertThat(parts.getRow(i + 1).getCell(4).getNumericCellValue())
+        assertThat(parts.getRow(i + 1).getCell(4).getStringCellValue()).isEqualTo("L1");
+        assertThat(parts.getRow(i + 1).getCell(6).getNumericCellValue())
             .isCloseTo(3.3, within(1e-12));
+        assertThat(parts.getRow(i + 1).getCell(7).getStringCellValue()).isEqualTo("mH");
+        assertThat(parts.getRow(i + 1).getCell(8).getNumericCellValue())
+            .isCloseTo(0.4, within(1e-12));
       }
       Sheet about = book.getSheet("About");
       assertThat(about.getRow(1).getCell(1).getStringCellValue()).isEqualTo("=HYPERLINK(1)");

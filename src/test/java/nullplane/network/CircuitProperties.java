@@ -110,6 +110,23 @@ class CircuitProperties {
     return new Complex(0, -1 / (w * part.value()));
   }
 
+  /**
+   * What the amplifier feels, less the branch, is the stack; 1e-8 for the differences' rounding.
+   */
+  @ParameterizedTest
+  @MethodSource("kinds")
+  void theInputImpedanceTellsTheStack(int kind) {
+    Random random = new Random(300 + kind);
+    LowPassBranch branch = SampleStacks.branch(kind, random);
+    CircuitState known = CircuitState.of(branch, BAND, SampleStacks.stack(random));
+    CircuitState told = CircuitState.ofInput(branch, BAND, known.inputImpedance());
+    for (int f = 0; f < BAND.size(); f++) {
+      assertThat(told.stackCurrent().modulus(f) / known.stackCurrent().modulus(f))
+          .isEqualTo(1, offset(1e-8));
+      assertThat(told.transfer().phaseRad(f)).isEqualTo(known.transfer().phaseRad(f), offset(1e-8));
+    }
+  }
+
   /** Energy: what the amplifier gives is what the stack and the resistances take. */
   @ParameterizedTest
   @MethodSource("kinds")

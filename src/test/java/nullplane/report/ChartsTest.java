@@ -18,6 +18,7 @@ import nullplane.scoring.Assessment;
 import nullplane.scoring.DesignSpec;
 import nullplane.scoring.StackAssessment;
 import nullplane.scoring.StackCurves;
+import nullplane.scoring.Target;
 import nullplane.search.SearchOutcome;
 import nullplane.units.Curve;
 import nullplane.units.Range;
@@ -235,6 +236,33 @@ class ChartsTest {
       assertThat(document.getElementsByTagName("script").getLength()).isZero();
       assertThat(document.getElementsByTagName("b").getLength()).isZero();
     }
+  }
+
+  /** Beyond the corner the corridor falls with the wanted slope: Butterworth, 12 dB per octave. */
+  @Test
+  void theCorridorFallsBeyondTheCorner() throws Exception {
+    DesignSpec sloped =
+        new DesignSpec(
+            SPEC.title(),
+            SPEC.woofer(),
+            SPEC.stacks(),
+            SPEC.listening(),
+            new Target(2.83, 40, 200, 2, 2),
+            SPEC.amplifier());
+    Assessment woofer = OUTCOME.ranked().get(0);
+    PlotRanges ranges = PlotRanges.of(sloped, OUTCOME.ranked());
+    byte[] png = Charts.of(Charts.Kind.LEVEL, sloped, woofer, "x", ranges).png();
+    BufferedImage image = ImageIO.read(new ByteArrayInputStream(png));
+    PlotFrame frame = new LevelChart(sloped, woofer, "x", ranges).frame();
+    PanelGrid grid = new PanelGrid(3, frame.heightPx());
+    double hz = 280;
+    double wanted = SPEC.stacks().get(0).levelDb() - 10 * Math.log10(1 + Math.pow(hz / 200, 4));
+    double x = grid.left(0) + frame.xOf(hz);
+    Color band = Palette.tint(Palette.stack(0), 0.3);
+    for (double off : new double[] {1.5, -1.5}) {
+      assertThat(pixel(image, x, grid.top(0) + frame.yOf(wanted + off))).isEqualTo(band);
+    }
+    assertThat(pixel(image, x, grid.top(0) + frame.yOf(wanted - 3.9))).isEqualTo(Color.WHITE);
   }
 
   @Test

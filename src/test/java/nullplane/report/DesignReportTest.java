@@ -25,6 +25,16 @@ class DesignReportTest {
   @Test
   void everyWooferHasItsSheetAndPictures() {
     List<String> expected = new ArrayList<>(List.of("index.html", "index.md"));
+    for (String stem :
+        List.of(
+            "trade-output-margin",
+            "trade-correction",
+            "trade-material",
+            "trade-yield",
+            "convergence")) {
+      expected.add(stem + ".png");
+      expected.add(stem + ".svg");
+    }
     for (int rank = 1; rank <= 5; rank++) {
       for (String file :
           List.of(
@@ -95,7 +105,7 @@ class DesignReportTest {
     List<Assessment> many = new ArrayList<>(OUTCOME.ranked());
     many.addAll(OUTCOME.ranked());
     SearchOutcome outcome =
-        new SearchOutcome(many, List.of(), 10, 1, 0, List.of(), "the time was up", 1);
+        new SearchOutcome(many, OUTCOME.front(), 10, 1, 0, OUTCOME.history(), "the time was up", 1);
     assertThat(DesignReport.parts(SPEC, outcome, InventedRun.INFO).keySet())
         .isEqualTo(FILES.keySet());
   }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import nullplane.acoustics.Panel;
 import nullplane.acoustics.Piston;
 import nullplane.driver.CoilBudget;
@@ -12,11 +13,14 @@ import nullplane.driver.SmallSignal;
 import nullplane.driver.Woofer;
 import nullplane.motor.CoilBrief;
 import nullplane.motor.MagnetMaterial;
+import nullplane.motor.Winding;
+import nullplane.motor.WindingCatalogue;
 import nullplane.network.LowPassBranch;
 import nullplane.network.SeriesCoil;
 import nullplane.scoring.Amplifier;
 import nullplane.scoring.Assessment;
 import nullplane.scoring.DesignSpec;
+import nullplane.scoring.FamilyScore;
 import nullplane.scoring.Grade;
 import nullplane.scoring.GradePart;
 import nullplane.scoring.Limit;
@@ -29,6 +33,7 @@ import nullplane.scoring.Target;
 import nullplane.scoring.Wiring;
 import nullplane.scoring.WooferBrief;
 import nullplane.search.ConvergencePoint;
+import nullplane.search.FrontMember;
 import nullplane.search.SearchOutcome;
 import nullplane.units.Air;
 import nullplane.units.ConductorMaterial;
@@ -101,13 +106,35 @@ final class InventedRun {
     }
     return new SearchOutcome(
         ranked,
-        List.of(),
+        front(spec, ranked),
         61440,
         120,
         1,
         history(9, 5, 4.2, 4.1),
         "no better woofer for 30 generations",
         INFO.seed());
+  }
+
+  /** A front of the ranked woofers and seven more; the last lies far off. */
+  static List<FrontMember> front(DesignSpec spec, List<Assessment> ranked) {
+    Winding winding =
+        WindingCatalogue.of(spec.woofer().coil(), spec.woofer().travelM()).windings().get(0);
+    List<FrontMember> front = new ArrayList<>();
+    for (int i = 0; i < 12; i++) {
+      Assessment woofer = ranked.get(i % ranked.size());
+      double shape = i == 11 ? 9 : 0.4 + 0.4 * i;
+      front.add(
+          new FrontMember(
+              woofer.woofer(),
+              winding,
+              woofer.stacks().stream().map(StackAssessment::wiring).toList(),
+              woofer.stacks().stream().map(StackAssessment::network).toList(),
+              new FamilyScore(
+                  new Grade(0, shape + 1), shape, i - 3, 0.9 - 0.07 * i, 0.3 - 0.02 * i, 0.2 * i),
+              0.9 - 0.05 * i,
+              i < ranked.size() ? OptionalInt.of(i + 1) : OptionalInt.empty()));
+    }
+    return front;
   }
 
   /** A history of best costs (dB), a generation each. */

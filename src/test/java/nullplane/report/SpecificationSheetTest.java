@@ -44,6 +44,7 @@ class SpecificationSheetTest {
             "Coil and motor",
             "Given, not searched",
             "In each stack",
+            "Parts, and what to swap between stacks",
             "Pictures",
             "Why it stands where it stands",
             "What the model leaves out",
