@@ -140,7 +140,7 @@ final class DatasheetCommand implements Callable<Integer> {
       StepClock clock) {
     Path folder = options.folderFor(wooferFile, "-datasheet");
     RunInfo run = new RunInfo(woofer.digest(), 0, ProgramVersion.text());
-    try (ResultFolder results = ResultFolder.open(folder)) {
+    try (ResultFolder results = ResultFolder.open(folder, command.commandLine().getErr()::println)) {
       results.add("datasheet.json", json);
       DatasheetReport.pages(sheet, run, notes).forEach(results::add);
       clock.done("write");

@@ -87,7 +87,7 @@ final class DesignCommand implements Callable<Integer> {
     ReadSpec read = SpecReader.read(specFile);
     Path folder = options.folderFor(specFile, "");
     StopSignal stop = program.stop();
-    try (ResultFolder results = ResultFolder.open(folder);
+    try (ResultFolder results = ResultFolder.open(folder, command.commandLine().getErr()::println);
         Workers workers = new Workers(threads)) {
       DesignReport.requireFonts();
       clock.done("read the spec");

@@ -106,7 +106,7 @@ final class JudgeCommand implements Callable<Integer> {
     PrintWriter err = command.commandLine().getErr();
     woofers.refused().forEach(fault -> err.println("nullplane: not judged: " + fault.oneLine()));
     Path folder = options.folderFor(specFile, "-judged");
-    try (ResultFolder results = ResultFolder.open(folder);
+    try (ResultFolder results = ResultFolder.open(folder, command.commandLine().getErr()::println);
         Workers workers = new Workers(threads)) {
       DesignReport.requireFonts();
       clock.done("read");

@@ -159,7 +159,7 @@ final class PanelCommand implements Callable<Integer> {
     Path folder = options.folderFor(specFile, "-panel");
     ReadSpec read = work.read();
     RunInfo run = new RunInfo(read.digest(), 0, ProgramVersion.text());
-    try (ResultFolder results = ResultFolder.open(folder)) {
+    try (ResultFolder results = ResultFolder.open(folder, command.commandLine().getErr()::println)) {
       DesignReport.requireFonts();
       clock.done("read the spec");
       TreeSet<Double> all = new TreeSet<>(work.frequenciesHz());

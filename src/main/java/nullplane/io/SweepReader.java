@@ -14,6 +14,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.stream.Collectors;
 import nullplane.faults.InvalidInputException;
 import nullplane.fit.ImpedanceSweep;
 import nullplane.units.Curve;
@@ -28,6 +29,8 @@ public final class SweepReader {
   private static final double LOWEST_OHM = 0.01;
   private static final double HIGHEST_OHM = 1e5;
   private static final double HIGHEST_HZ = 1e6;
+  private static final int MOST_COLUMNS = 100;
+  private static final int MOST_PROBLEMS = 4;
   private static final String HEADER = "write a first line such as: f [Hz]; |Z| [ohm]; phase [deg]";
 
   private final String file;
@@ -163,7 +166,8 @@ public final class SweepReader {
       NumberTable.Line line = lines.get(i);
       String text = line.text().replaceFirst("^(?:[#%*!;']+|//|--)\\s*", "");
       List<String> names = table.names(text, width);
-      Optional<List<SweepColumn>> columns = understood(names, line);
+      Optional<List<SweepColumn>> columns =
+          names.size() > MOST_COLUMNS ? Optional.empty() : understood(names, line);
       if (columns.isPresent()) {
         used = OptionalInt.of(line.number());
         found = columns.get();
@@ -223,7 +227,7 @@ public final class SweepReader {
           file,
           line.number(),
           line.text(),
-          String.join("; ", problems),
+          problems.stream().distinct().limit(MOST_PROBLEMS).collect(Collectors.joining("; ")),
           "Hz, kHz; ohm, mohm, kohm; deg, rad",
           HEADER);
     }
