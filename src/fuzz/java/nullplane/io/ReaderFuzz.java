@@ -1,7 +1,7 @@
 package nullplane.io;
 
-import nullplane.faults.NullplaneException;
 import java.util.concurrent.atomic.AtomicLong;
+import nullplane.faults.NullplaneException;
 
 /** The fuzzer's way in: one reader of {@link FuzzedReader}, named by the first argument. */
 public final class ReaderFuzz {

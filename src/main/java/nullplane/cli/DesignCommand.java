@@ -3,7 +3,6 @@ package nullplane.cli;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
@@ -122,7 +121,7 @@ final class DesignCommand implements Callable<Integer> {
               clock.steps(),
               outcome.evaluations()));
       print(read, outcome, run, folder, json);
-      tell(started, outcome);
+      tell(clock, outcome);
       return 0;
     }
   }
@@ -154,7 +153,7 @@ final class DesignCommand implements Callable<Integer> {
   }
 
   /** Says on standard error what the run was, so that it can be repeated. */
-  private void tell(Instant started, SearchOutcome outcome) {
+  private void tell(StepClock clock, SearchOutcome outcome) {
     command
         .commandLine()
         .getErr()
@@ -162,7 +161,7 @@ final class DesignCommand implements Callable<Integer> {
             Locale.ROOT,
             "nullplane: %d woofers scored in %.1f s; %s%n",
             outcome.evaluations(),
-            Duration.between(started, Instant.now()).toMillis() / 1e3,
+            clock.seconds(),
             outcome.stopReason());
   }
 }

@@ -3,7 +3,6 @@ package nullplane.cli;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -145,7 +144,7 @@ final class JudgeCommand implements Callable<Integer> {
           Locale.ROOT,
           "nullplane: %d woofers judged in %.1f s%n",
           outcome.ranked().size(),
-          Duration.between(started, Instant.now()).toMillis() / 1e3);
+          clock.seconds());
     }
     return 0;
   }

@@ -76,10 +76,15 @@ final class FolderClaim implements AutoCloseable {
     if (channel.isEmpty()) {
       return;
     }
-    try (FileChannel open = channel.get()) {
+    try {
       Files.deleteIfExists(file); // while it is locked: nobody else takes this file for theirs
     } catch (IOException e) {
-      // The lock itself ends with the process at the latest.
+      // It stays, and is taken by the next claim.
+    }
+    try {
+      channel.get().close();
+    } catch (IOException e) {
+      // The lock ends with the process at the latest.
     }
   }
 

@@ -58,8 +58,7 @@ final class Leftovers {
             .max(Comparator.comparing(Leftovers::modified));
     if (latest.isPresent() && !Files.exists(folder, LinkOption.NOFOLLOW_LINKS)) {
       renaming.rename(latest.get(), folder);
-      notes.add(
-          folder + ": a run was stopped while it took its place; the run before is put back");
+      notes.add(folder + ": a run was stopped while it took its place; the run before is put back");
     }
     aside.forEach(Leftovers::delete);
     gathered.forEach(Leftovers::delete);

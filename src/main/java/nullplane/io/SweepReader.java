@@ -10,7 +10,6 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -18,6 +17,7 @@ import java.util.stream.Collectors;
 import nullplane.faults.InvalidInputException;
 import nullplane.fit.ImpedanceSweep;
 import nullplane.units.Curve;
+import nullplane.units.FiniteText;
 
 /**
  * Reads a measured impedance from a plain text table; see {@link NumberTable} for its form. The
@@ -332,11 +332,9 @@ public final class SweepReader {
     }
     if (joined > 0) {
       warnings.add(
-          String.format(
-              Locale.ROOT,
+          FiniteText.of(
               "%d rows repeat a frequency; their mean is taken (they differ by up to %.2g %%)",
-              joined,
-              100 * Math.expm1(worst)));
+              joined, 100 * Math.expm1(worst)));
     }
     return new ImpedanceSweep(
         Curve.of(Arrays.copyOf(hz, count)),

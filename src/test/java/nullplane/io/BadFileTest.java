@@ -66,7 +66,8 @@ class BadFileTest {
   @Test
   void longestLineIsStillRead() {
     String longest = "# " + "x".repeat(InputText.LONGEST_LINE - 2);
-    assertThat(faults((longest + "\r\n" + longest + "\rtitle: x\n").getBytes(StandardCharsets.UTF_8)))
+    assertThat(
+            faults((longest + "\r\n" + longest + "\rtitle: x\n").getBytes(StandardCharsets.UTF_8)))
         .extracting(InputFault::key)
         .contains("woofer");
     assertOne("title: x\n" + longest + "x\n", 2, "the line is too long");

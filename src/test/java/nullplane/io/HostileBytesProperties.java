@@ -22,6 +22,7 @@ import org.junit.jupiter.params.provider.MethodSource;
  */
 class HostileBytesProperties {
   private static final int CHANGES = 600;
+
   /** The other readers of YAML begin as the spec's does. */
   private static final List<FuzzedReader> ONE_OF_A_KIND =
       List.of(
@@ -80,7 +81,13 @@ class HostileBytesProperties {
       add(all, reader, "escapes", "title: \"", "\\U0001F50A", "\"\n");
       add(all, reader, "folded lines", "title: >\n", " a\n\n", "");
       add(all, reader, "quoted lines", "title: \"", "a\n\n", "\"\n");
-      add(all, reader, "json lists", "{\"kind\": \"nullplane brief\", \"values\": [", "{},", "{}]}");
+      add(
+          all,
+          reader,
+          "json lists",
+          "{\"kind\": \"nullplane brief\", \"values\": [",
+          "{},",
+          "{}]}");
       add(all, reader, "line ends", "", "\n", "x");
       add(all, reader, "remarks", "", "# locale: xx\n", "name\n");
     }

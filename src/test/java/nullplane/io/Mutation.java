@@ -9,11 +9,60 @@ import java.util.Random;
 final class Mutation {
   private static final List<String> TOKENS =
       List.of(
-          "\"", "'", "{", "}", "[", "]", ":", ": ", ",", ";", "\t", "\n", "\r\n", "\n---\n", "#",
-          "&a ", "*a", "!!java.net.URL ", "<<: ", "? ", "| ", "> ", "%", "nan", ".inf", "-", "1e999",
-          "1e-999", "-0", "0", "99999999999999999999", "1,5", "0x1p3", "..", " .. ", " Hz", " cm",
-          " ohm", " dB", "\u00b0", "\u2126", "\u03c6", "\u202e", "\ud83d\udd0a", "\ufeff", "\u0000",
-          "\u001b[2J", "../", "/etc/passwd", "=1+1", "# locale: tr\n", "null", "~", "true");
+          "\"",
+          "'",
+          "{",
+          "}",
+          "[",
+          "]",
+          ":",
+          ": ",
+          ",",
+          ";",
+          "\t",
+          "\n",
+          "\r\n",
+          "\n---\n",
+          "#",
+          "&a ",
+          "*a",
+          "!!java.net.URL ",
+          "<<: ",
+          "? ",
+          "| ",
+          "> ",
+          "%",
+          "nan",
+          ".inf",
+          "-",
+          "1e999",
+          "1e-999",
+          "-0",
+          "0",
+          "99999999999999999999",
+          "1,5",
+          "0x1p3",
+          "..",
+          " .. ",
+          " Hz",
+          " cm",
+          " ohm",
+          " dB",
+          "\u00b0",
+          "\u2126",
+          "\u03c6",
+          "\u202e",
+          "\ud83d\udd0a",
+          "\ufeff",
+          "\u0000",
+          "\u001b[2J",
+          "../",
+          "/etc/passwd",
+          "=1+1",
+          "# locale: tr\n",
+          "null",
+          "~",
+          "true");
 
   private final Random random;
   private final List<byte[]> seeds;
@@ -42,7 +91,8 @@ final class Mutation {
     int to = Math.min(bytes.length, from + random.nextInt(40));
     return switch (random.nextInt(8)) {
       case 0 -> spliced(bytes, from, from, new byte[] {(byte) random.nextInt(256)});
-      case 1 -> spliced(bytes, from, Math.min(bytes.length, from + 1), new byte[] {flipped(bytes, from)});
+      case 1 ->
+          spliced(bytes, from, Math.min(bytes.length, from + 1), new byte[] {flipped(bytes, from)});
       case 2 -> spliced(bytes, from, to, new byte[0]);
       case 3 -> spliced(bytes, from, from, token());
       case 4 -> spliced(bytes, from, to, token());

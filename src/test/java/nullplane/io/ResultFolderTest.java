@@ -210,7 +210,8 @@ class ResultFolderTest {
       AtomicInteger calls = new AtomicInteger();
       ResultFolder folder =
           ResultFolder.open(
- target, notices::add,
+              target,
+              notices::add,
               (from, to) -> {
                 if (calls.incrementAndGet() == which) {
                   throw new IOException("disk error");
@@ -233,7 +234,8 @@ class ResultFolderTest {
     AtomicInteger calls = new AtomicInteger();
     ResultFolder folder =
         ResultFolder.open(
- target, notices::add,
+            target,
+            notices::add,
             (from, to) -> {
               if (calls.incrementAndGet() >= 2) {
                 throw new IOException("disk error");
@@ -292,8 +294,7 @@ class ResultFolderTest {
     assertThat(notices).singleElement().asString().contains("stopped before it was done");
     assertThat(other).isDirectory();
     assertThat(file).exists();
-    assertThat(tree(temp))
-        .containsExactly(".flat.part-77-1", "flat/manifest.json", "flat/old.csv");
+    assertThat(tree(temp)).containsExactly(".flat.part-77-1", "flat/manifest.json", "flat/old.csv");
   }
 
   @Test
