@@ -99,7 +99,7 @@ public final class FuzzRun {
                 "-artifact_prefix=" + broken + File.separator,
                 "-max_total_time=" + seconds,
                 "-max_len=" + LONGEST_INPUT,
-                "-timeout=20", // for what never ends; the limit proper is the reader's time on a
+                "-timeout=60", // for what never ends; the limit proper is the reader's time on a
                 // core
                 "-rss_limit_mb=0", // the heap's limit above counts
                 "-seed=1",

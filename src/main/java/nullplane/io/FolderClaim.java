@@ -1,27 +1,36 @@
 package nullplane.io;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
-import java.util.Arrays;
 import java.util.Optional;
-import java.util.UUID;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.ThreadLocalRandom;
 
 /**
  * The right to write one folder, held by one run at a time: a lock on a hidden file beside the
  * folder. The operating system takes the lock back when a process ends, however it ends, so a
  * killed run blocks nobody.
+ *
+ * <p>POSIX systems drop a process's locks on a file as soon as the process closes any of its
+ * handles on it. So the file is not opened a second time while it is locked: that it is still the
+ * one of that name is told by its length, and claims of this process are also kept in memory.
+ * Source: IEEE Std 1003.1-2017, fcntl, "all locks associated with a file for a given process".
  */
 final class FolderClaim implements AutoCloseable {
   private static final int ATTEMPTS = 100;
   private static final int LONGEST = 200;
+  private static final int LEAST_LENGTH = 100;
+  private static final int MOST_LENGTH = 4000;
+  private static final Set<Path> HELD_HERE = ConcurrentHashMap.newKeySet();
 
   /** The byte that is locked lies behind the text, so that others can read who holds it. */
   private static final long LOCKED_BYTE = Long.MAX_VALUE - 1;
@@ -52,17 +61,26 @@ final class FolderClaim implements AutoCloseable {
    * @throws IOException if nothing can be written there
    */
   static FolderClaim take(Path parent, Path name) throws IOException, HeldException {
-    Path file = parent.resolve("." + name + ".lock");
-    byte[] token =
-        ("process " + ProcessHandle.current().pid() + "\n" + UUID.randomUUID() + "\n")
-            .getBytes(StandardCharsets.UTF_8);
-    for (int i = 0; i < ATTEMPTS; i++) {
-      Optional<FolderClaim> claim = attempt(file, token);
-      if (claim.isPresent()) {
-        return claim.get();
+    Path file = parent.toRealPath().resolve("." + name + ".lock");
+    String holder = "process " + ProcessHandle.current().pid();
+    if (!HELD_HERE.add(file)) {
+      throw new HeldException(holder);
+    }
+    boolean ours = false;
+    try {
+      for (int i = 0; i < ATTEMPTS; i++) {
+        Optional<FolderClaim> claim = attempt(file, holder + "\n");
+        if (claim.isPresent()) {
+          ours = true;
+          return claim.get();
+        }
+      }
+      throw new HeldException("others, again and again");
+    } finally {
+      if (!ours) {
+        HELD_HERE.remove(file);
       }
     }
-    throw new HeldException("others, again and again");
   }
 
   /** Returns whether this claim keeps others away; not so on disks that know no locks. */
@@ -74,6 +92,7 @@ final class FolderClaim implements AutoCloseable {
   @Override
   public void close() {
     if (channel.isEmpty()) {
+      HELD_HERE.remove(file);
       return;
     }
     try {
@@ -86,10 +105,11 @@ final class FolderClaim implements AutoCloseable {
     } catch (IOException e) {
       // The lock ends with the process at the latest.
     }
+    HELD_HERE.remove(file);
   }
 
   /** Returns a claim; nothing if the file went away meanwhile. */
-  private static Optional<FolderClaim> attempt(Path file, byte[] token)
+  private static Optional<FolderClaim> attempt(Path file, String holder)
       throws IOException, HeldException {
     FileChannel channel =
         FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
@@ -97,24 +117,36 @@ final class FolderClaim implements AutoCloseable {
     try {
       Optional<Boolean> locked = lock(channel);
       if (locked.isEmpty()) {
+        channel.close();
         Files.deleteIfExists(file);
         return Optional.of(new FolderClaim(file, Optional.empty()));
       }
       if (!locked.get()) {
         throw new HeldException(holder(file));
       }
-      channel.truncate(0);
-      ByteBuffer bytes = ByteBuffer.wrap(token);
-      while (bytes.hasRemaining()) {
-        channel.write(bytes);
-      }
+      int length = ThreadLocalRandom.current().nextInt(LEAST_LENGTH, MOST_LENGTH);
+      String text = holder + ".".repeat(length - holder.length());
+      write(channel, text, file);
       // The holder before may have deleted the file after it was opened here.
-      ours = Arrays.equals(content(file), token);
+      ours = Files.exists(file) && Files.size(file) == length;
       return ours ? Optional.of(new FolderClaim(file, Optional.of(channel))) : Optional.empty();
     } finally {
       if (!ours) {
         channel.close();
       }
+    }
+  }
+
+  private static void write(FileChannel channel, String text, Path file) throws IOException {
+    try {
+      channel.truncate(0);
+      ByteBuffer bytes = ByteBuffer.wrap(text.getBytes(StandardCharsets.UTF_8));
+      while (bytes.hasRemaining()) {
+        channel.write(bytes);
+      }
+    } catch (IOException e) {
+      Files.deleteIfExists(file); // a full disk; nothing may stay behind
+      throw e;
     }
   }
 
@@ -130,18 +162,10 @@ final class FolderClaim implements AutoCloseable {
     }
   }
 
-  private static byte[] content(Path file) throws IOException {
-    try (var in = Files.newInputStream(file)) {
-      return in.readNBytes(LONGEST);
-    } catch (NoSuchFileException e) {
-      return new byte[0];
-    }
-  }
-
   private static String holder(Path file) {
-    try {
+    try (InputStream in = Files.newInputStream(file)) {
       String first =
-          new String(content(file), StandardCharsets.UTF_8).lines().findFirst().orElse("");
+          new String(in.readNBytes(LONGEST), StandardCharsets.UTF_8).lines().findFirst().orElse("");
       return first.isBlank() ? "another process" : Excerpt.of(first);
     } catch (IOException e) {
       return "another process";

@@ -183,6 +183,7 @@ class FaultsIT {
   @Test
   void aFullCacheIsToldAndTheRunGoesOn() throws Exception {
     try (Disk disk = Disk.of(folder, 4096)) {
+      Files.write(disk.path().resolve("full"), new byte[4096]);
       Ended ended = run(List.of("env", "XDG_CACHE_HOME=" + disk.path()), DESIGN);
       assertThat(ended.exit()).as(ended.err()).isZero();
       assertThat(ended.err()).contains("cannot keep panel acoustics in the cache");
@@ -243,7 +244,7 @@ class FaultsIT {
     }
     Ended second = run(DESIGN);
     assertThat(first.waitFor(PATIENCE_S, TimeUnit.SECONDS)).isTrue();
-    assertThat(first.exitValue()).isZero();
+    assertThat(first.exitValue()).as(Files.readString(folder.resolve("first.err"))).isZero();
     assertThat(second.exit()).as(second.err()).isEqualTo(5);
     assertThat(second.err().lines().toList()).hasSize(1);
     assertThat(second.err())
