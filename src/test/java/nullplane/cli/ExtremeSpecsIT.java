@@ -21,7 +21,7 @@ class ExtremeSpecsIT {
   @CsvSource(
       delimiter = '|',
       value = {
-        "tiny panel | 8 cm | 6 cm | width: 10 cm, height: 10 cm | 1 | 15 Hz | 800 Hz",
+        "tiny panel | 10 cm | 8 cm | width: 10 cm, height: 10 cm | 1 | 15 Hz | 800 Hz",
         "piston as wide as the panel | 300 mm | 260 mm | width: 26 cm, height: 60 cm | 1 | 40 Hz | 200 Hz",
         "sixteen that touch, on the floor | 200 mm | 160 mm | width: 80 cm, height: 80 cm, clearance: 0 cm | 16 | 15 Hz | 800 Hz",
       })
