@@ -13,7 +13,6 @@ import java.nio.file.StandardOpenOption;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
-import java.util.concurrent.ThreadLocalRandom;
 
 /**
  * The right to write one folder, held by one run at a time: a lock on a hidden file beside the
@@ -124,7 +123,7 @@ final class FolderClaim implements AutoCloseable {
       if (!locked.get()) {
         throw new HeldException(holder(file));
       }
-      int length = ThreadLocalRandom.current().nextInt(LEAST_LENGTH, MOST_LENGTH);
+      int length = length();
       String text = holder + ".".repeat(length - holder.length());
       write(channel, text, file);
       // The holder before may have deleted the file after it was opened here.
@@ -135,6 +134,12 @@ final class FolderClaim implements AutoCloseable {
         channel.close();
       }
     }
+  }
+
+  /** Returns a length that no other claim has but by a rare chance. */
+  private static int length() {
+    long moment = System.nanoTime() / 1000 + 31 * ProcessHandle.current().pid();
+    return LEAST_LENGTH + Math.floorMod(moment, MOST_LENGTH - LEAST_LENGTH);
   }
 
   private static void write(FileChannel channel, String text, Path file) throws IOException {

@@ -21,7 +21,7 @@ import org.junit.jupiter.params.provider.MethodSource;
  * number of seeded changes. The long one is the profile {@code fuzz}.
  */
 class HostileBytesProperties {
-  private static final int CHANGES = 600;
+  private static final int CHANGES = 300;
 
   /** The other readers of YAML begin as the spec's does. */
   private static final List<FuzzedReader> ONE_OF_A_KIND =
