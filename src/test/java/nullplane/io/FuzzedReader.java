@@ -12,6 +12,7 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.Stream;
 import nullplane.faults.InputFault;
 import nullplane.faults.InvalidInputException;
@@ -73,7 +74,10 @@ enum FuzzedReader {
   MEASUREMENTS {
     @Override
     void read(byte[] bytes) {
-      MeasurementsReader.read(InputText.of(bytes, "measurements.yaml"), SweepsBeside.FOLDER);
+      MeasurementsReader.read(
+          InputText.of(bytes, "measurements.yaml"),
+          NamedFiles.beside(SweepsBeside.FOLDER.resolve("measurements.yaml")),
+          Optional.empty());
     }
   },
 
@@ -105,6 +109,17 @@ enum FuzzedReader {
         assertThat(again).isEqualTo(bytes);
       } catch (DamagedEntryException e) {
         requireVisible(String.valueOf(e.getMessage()));
+      }
+    }
+  },
+
+  /** A ledger of rounds as it is, and every line as a record whose check sum was right. */
+  LEDGER {
+    @Override
+    void read(byte[] bytes) {
+      LedgerContents.of(bytes, "rounds.jsonl");
+      for (String line : new String(bytes, StandardCharsets.UTF_8).split("\n", -1)) {
+        LedgerReader.read(line.getBytes(StandardCharsets.UTF_8));
       }
     }
   },
