@@ -1,8 +1,8 @@
 package nullplane.acoustics;
 
 import java.util.List;
-import java.util.Locale;
 import nullplane.faults.ModelRangeException;
+import nullplane.units.FiniteText;
 
 /**
  * The grids a panel is solved on, each with 3/2 the cells of the one before each way.
@@ -59,8 +59,7 @@ record GridChoice(Outline outline, int cellsX, int cellsY) {
     if (!choice.affordable(1)) {
       throw new ModelRangeException(
           "panel solver",
-          String.format(
-              Locale.ROOT,
+          FiniteText.of(
               "a panel %s with pistons of %.1f cm at %.0f mm wavelength needs %.1f million unknowns"
                   + " and",
               panel.outline().inWords(),

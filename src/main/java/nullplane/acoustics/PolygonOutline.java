@@ -2,8 +2,8 @@ package nullplane.acoustics;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
+import nullplane.units.FiniteText;
 
 /**
  * A polygon whose sides do not cross: tapered sides, cut corners, a round top by enough corners.
@@ -174,11 +174,7 @@ public record PolygonOutline(List<Corner> corners) implements Outline {
 
   @Override
   public String inWords() {
-    return String.format(
-        Locale.ROOT,
-        "%d corners within %.1f cm x %.1f cm",
-        corners.size(),
-        1e2 * widthM(),
-        1e2 * heightM());
+    return FiniteText.of(
+        "%d corners within %.1f cm x %.1f cm", corners.size(), 1e2 * widthM(), 1e2 * heightM());
   }
 }

@@ -1,7 +1,7 @@
 package nullplane.acoustics;
 
-import java.util.Locale;
 import nullplane.units.Checks;
+import nullplane.units.FiniteText;
 
 /**
  * A rectangle about the origin.
@@ -48,6 +48,6 @@ public record RectangularOutline(double widthM, double heightM) implements Outli
 
   @Override
   public String inWords() {
-    return String.format(Locale.ROOT, "%.1f cm wide, %.1f cm high", 1e2 * widthM, 1e2 * heightM);
+    return FiniteText.of("%.1f cm wide, %.1f cm high", 1e2 * widthM, 1e2 * heightM);
   }
 }

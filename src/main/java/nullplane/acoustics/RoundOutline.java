@@ -1,7 +1,7 @@
 package nullplane.acoustics;
 
-import java.util.Locale;
 import nullplane.units.Checks;
+import nullplane.units.FiniteText;
 
 /**
  * A circle about the origin.
@@ -51,6 +51,6 @@ public record RoundOutline(double diameterM) implements Outline {
 
   @Override
   public String inWords() {
-    return String.format(Locale.ROOT, "round, %.1f cm across", 1e2 * diameterM);
+    return FiniteText.of("round, %.1f cm across", 1e2 * diameterM);
   }
 }

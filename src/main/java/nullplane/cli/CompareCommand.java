@@ -85,7 +85,7 @@ final class CompareCommand implements Callable<Integer> {
     }
     WooferFit.require(List.of(one, other), read.spec());
     Path folder = options.folderFor(specFile, "-compared");
-    try (ResultFolder results = ResultFolder.open(folder);
+    try (ResultFolder results = ResultFolder.open(folder, command.commandLine().getErr()::println);
         Workers workers = new Workers(options.threads())) {
       DesignReport.requireFonts();
       clock.done("read");

@@ -6,7 +6,6 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import nullplane.driver.Datasheet;
@@ -24,6 +23,7 @@ import nullplane.io.WooferReader;
 import nullplane.report.DatasheetReport;
 import nullplane.report.RunInfo;
 import nullplane.units.Air;
+import nullplane.units.FiniteText;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -122,11 +122,9 @@ final class DatasheetCommand implements Callable<Integer> {
     double meant = 2e3 * read.spec().stacks().get(0).pistons().get(0).radiusM();
     if (Math.abs(own / meant - 1) > 0.005) {
       notes.add(
-          String.format(
-              Locale.ROOT,
+          FiniteText.of(
               "The panels were solved for this woofer's piston of %.0f mm; the spec is for %.0f mm.",
-              own,
-              meant));
+              own, meant));
     }
     return more;
   }
@@ -140,7 +138,8 @@ final class DatasheetCommand implements Callable<Integer> {
       StepClock clock) {
     Path folder = options.folderFor(wooferFile, "-datasheet");
     RunInfo run = new RunInfo(woofer.digest(), 0, ProgramVersion.text());
-    try (ResultFolder results = ResultFolder.open(folder)) {
+    try (ResultFolder results =
+        ResultFolder.open(folder, command.commandLine().getErr()::println)) {
       results.add("datasheet.json", json);
       DatasheetReport.pages(sheet, run, notes).forEach(results::add);
       clock.done("write");

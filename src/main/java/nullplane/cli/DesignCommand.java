@@ -3,7 +3,6 @@ package nullplane.cli;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
@@ -105,7 +104,7 @@ final class DesignCommand implements Callable<Integer> {
     ReadSpec read = SpecReader.read(specFile);
     Path folder = options.folderFor(specFile, "");
     StopSignal stop = program.stop();
-    try (ResultFolder results = ResultFolder.open(folder);
+    try (ResultFolder results = ResultFolder.open(folder, command.commandLine().getErr()::println);
         Workers workers = new Workers(threads)) {
       DesignReport.requireFonts();
       clock.done("read the spec");
@@ -159,7 +158,7 @@ final class DesignCommand implements Callable<Integer> {
         memory.done();
       }
       print(read, outcome, run, folder, json);
-      tell(started, outcome);
+      tell(clock, outcome);
       return 0;
     }
   }
@@ -198,7 +197,7 @@ final class DesignCommand implements Callable<Integer> {
   }
 
   /** Says on standard error what the run was, so that it can be repeated. */
-  private void tell(Instant started, SearchOutcome outcome) {
+  private void tell(StepClock clock, SearchOutcome outcome) {
     command
         .commandLine()
         .getErr()
@@ -206,7 +205,7 @@ final class DesignCommand implements Callable<Integer> {
             Locale.ROOT,
             "nullplane: %d woofers scored in %.1f s; %s%n",
             outcome.evaluations(),
-            Duration.between(started, Instant.now()).toMillis() / 1e3,
+            clock.seconds(),
             outcome.stopReason());
   }
 }

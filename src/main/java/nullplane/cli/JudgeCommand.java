@@ -3,7 +3,6 @@ package nullplane.cli;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -107,7 +106,7 @@ final class JudgeCommand implements Callable<Integer> {
     PrintWriter err = command.commandLine().getErr();
     woofers.refused().forEach(fault -> err.println("nullplane: not judged: " + fault.oneLine()));
     Path folder = options.folderFor(specFile, "-judged");
-    try (ResultFolder results = ResultFolder.open(folder);
+    try (ResultFolder results = ResultFolder.open(folder, command.commandLine().getErr()::println);
         Workers workers = new Workers(threads)) {
       DesignReport.requireFonts();
       clock.done("read");
@@ -146,7 +145,7 @@ final class JudgeCommand implements Callable<Integer> {
           Locale.ROOT,
           "nullplane: %d woofers judged in %.1f s%n",
           outcome.ranked().size(),
-          Duration.between(started, Instant.now()).toMillis() / 1e3);
+          clock.seconds());
     }
     return 0;
   }

@@ -3,7 +3,6 @@ package nullplane.cli;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -159,7 +158,8 @@ final class PanelCommand implements Callable<Integer> {
     Path folder = options.folderFor(specFile, "-panel");
     ReadSpec read = work.read();
     RunInfo run = new RunInfo(read.digest(), 0, ProgramVersion.text());
-    try (ResultFolder results = ResultFolder.open(folder)) {
+    try (ResultFolder results =
+        ResultFolder.open(folder, command.commandLine().getErr()::println)) {
       DesignReport.requireFonts();
       clock.done("read the spec");
       TreeSet<Double> all = new TreeSet<>(work.frequenciesHz());
@@ -190,7 +190,7 @@ final class PanelCommand implements Callable<Integer> {
           options.json()
               ? text(json)
               : PanelSummary.of(read.spec(), studies, run, folder.toString(), options.colour()));
-      tell(work, PanelStudyStep.solutions(read.spec(), studies.get(0).response().frequencyHz()));
+      tell(clock, PanelStudyStep.solutions(read.spec(), studies.get(0).response().frequencyHz()));
     }
   }
 
@@ -228,7 +228,7 @@ final class PanelCommand implements Callable<Integer> {
   }
 
   /** Says on standard error how long the run took. */
-  private void tell(Work work, long solutions) {
+  private void tell(StepClock clock, long solutions) {
     command
         .commandLine()
         .getErr()
@@ -236,6 +236,6 @@ final class PanelCommand implements Callable<Integer> {
             Locale.ROOT,
             "nullplane: %d solutions and their pictures in %.1f s%n",
             solutions,
-            Duration.between(work.started(), Instant.now()).toMillis() / 1e3);
+            clock.seconds());
   }
 }

@@ -71,7 +71,7 @@ final class RoundsCommand implements Callable<Integer> {
     if (!options.json() || options.out().isPresent()) {
       DesignReport.requireFonts();
       Path out = options.folderFor(folder.toAbsolutePath().normalize(), "-rounds");
-      try (ResultFolder results = ResultFolder.open(out);
+      try (ResultFolder results = ResultFolder.open(out, command.commandLine().getErr()::println);
           Workers drawers = new Workers(threads)) {
         results.add("rounds.json", json);
         drawers.make(RoundsReport.parts(story, run)).forEach(results::add);

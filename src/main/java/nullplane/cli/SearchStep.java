@@ -1,6 +1,5 @@
 package nullplane.cli;
 
-import java.util.Locale;
 import nullplane.scoring.Grade;
 import nullplane.scoring.SystemScorer;
 import nullplane.search.SearchConduct;
@@ -8,6 +7,7 @@ import nullplane.search.SearchMemory;
 import nullplane.search.SearchOutcome;
 import nullplane.search.SearchWatch;
 import nullplane.search.WooferSearch;
+import nullplane.units.FiniteText;
 
 /** Runs a search, shows how far it is, and ends it on Ctrl-C with the best so far. */
 final class SearchStep {
@@ -43,7 +43,7 @@ final class SearchStep {
               progress.at(Math.min(done, budget));
               progress.note(
                   best.feasible()
-                      ? String.format(Locale.ROOT, "best %.2f dB", best.costDb())
+                      ? FiniteText.of("best %.2f dB", best.costDb())
                       : "none buildable yet");
             }
           };

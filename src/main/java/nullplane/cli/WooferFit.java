@@ -1,7 +1,6 @@
 package nullplane.cli;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import nullplane.driver.Woofer;
@@ -10,6 +9,7 @@ import nullplane.faults.InvalidInputException;
 import nullplane.judging.JudgingOutcome.Misfit;
 import nullplane.scoring.DesignSpec;
 import nullplane.scoring.StackBrief;
+import nullplane.units.FiniteText;
 
 /** Whether given woofers can be put on a spec's panels. */
 final class WooferFit {
@@ -31,8 +31,7 @@ final class WooferFit {
     return Optional.of(
         new Misfit(
             woofer.name(),
-            String.format(
-                Locale.ROOT,
+            FiniteText.of(
                 "its piston of %.0f mm would cross the rim or its neighbour in stack %s, which takes"
                     + " %.0f mm at most",
                 2e3 * woofer.radiusM(),

@@ -2,10 +2,10 @@ package nullplane.driver;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.function.Function;
 import nullplane.units.Air;
+import nullplane.units.FiniteText;
 
 /**
  * Finds the slip that turns what a sheet should state into what it states.
@@ -259,8 +259,7 @@ final class Slips {
       fit(
           stated,
           Cause.Kind.SERIES_RESISTANCE,
-          String.format(
-              Locale.ROOT,
+          FiniteText.of(
               "a resistance of %.2g ohm in series with the coil would give it",
               share * resistance.getAsDouble()),
           1);
@@ -290,11 +289,9 @@ final class Slips {
       fit(
           stated,
           Cause.Kind.OTHER_AREA,
-          String.format(
-              Locale.ROOT,
+          FiniteText.of(
               "this volume belongs to a piston of %.0f mm, the sheet's is %.0f mm",
-              implied * 1e3,
-              diameter * 1e3),
+              implied * 1e3, diameter * 1e3),
           1);
     }
   }

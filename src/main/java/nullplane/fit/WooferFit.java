@@ -4,11 +4,11 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import nullplane.units.Curve;
+import nullplane.units.FiniteText;
 import org.apache.commons.math3.distribution.TDistribution;
 
 /**
@@ -53,11 +53,9 @@ public final class WooferFit {
     for (PreparedSweep sweep : all.sweeps()) {
       if (sweep.size() < FEWEST_POINTS) {
         return nothing(
-            String.format(
-                Locale.ROOT,
+            FiniteText.of(
                 "a sweep has %d points to fit; at least %d are needed, some 24 per octave are good",
-                sweep.size(),
-                FEWEST_POINTS),
+                sweep.size(), FEWEST_POINTS),
             warnings);
       }
     }
@@ -163,8 +161,7 @@ public final class WooferFit {
     }
     if (Determination.hasPattern(curves, noise)) {
       warnings.add(
-          String.format(
-              Locale.ROOT,
+          FiniteText.of(
               "the circuit leaves a pattern of %.2g %% in the sweep, not noise: the true"
                   + " uncertainties are larger than those stated; look at the residuals, and fit"
                   + " fewer octaves",
@@ -238,8 +235,7 @@ public final class WooferFit {
     if (derived.isOpen(parameter) || !(error <= WIDEST)) {
       return new Finding.NotDetermined(
           error < 100
-              ? String.format(
-                  Locale.ROOT,
+              ? FiniteText.of(
                   "the data leave it open: standard error %.0f %%; less noise, more points or a"
                       + " wider sweep would help",
                   100 * error)

@@ -39,7 +39,16 @@ public final class BriefReader {
    * @throws InvalidInputException with every fault of the file
    */
   public static ReadBrief read(Path file) {
-    InputText input = InputText.read(file);
+    return read(InputText.read(file));
+  }
+
+  /**
+   * Reads a brief's text.
+   *
+   * @param input the text
+   * @throws InvalidInputException with every fault of the text
+   */
+  static ReadBrief read(InputText input) {
     FaultList faults = new FaultList(input.fileName());
     Optional<SampleBrief> brief = new BriefReader(faults).brief(YamlTree.of(input));
     faults.throwIfAny();

@@ -23,6 +23,7 @@ public final class ChosenPoints {
   private static final Pattern PAIR =
       Pattern.compile(NUMBER + DEGREES + "\\s*/\\s*" + NUMBER + DEGREES);
 
+  private static final int LONGEST_PAIR = 80;
   private static final Pattern SHARE = Pattern.compile("([0-9]{1,9}(?:\\.[0-9]{0,12})?)\\s*(%)?");
   private static final double FINEST = 0.0003;
   private static final double COARSEST = 0.03;
@@ -73,7 +74,7 @@ public final class ChosenPoints {
     for (String part : parts(text, option, "0/0, 30/0")) {
       String plain = part.replace('\u2212', '-');
       Matcher pair = PAIR.matcher(plain);
-      if (!pair.matches()) {
+      if (plain.length() > LONGEST_PAIR || !pair.matches()) {
         faults.add(
             fault(
                 option,

@@ -70,8 +70,8 @@ public final class DatasheetJson {
     json.text("key", WooferFigures.name(found.parameter()));
     json.text("unit", found.parameter().unit());
     json.number("stated", found.stated());
-    json.numberOrNone("found", found.found().orElse(Double.NaN));
-    json.numberOrNone("deviation", found.deviation().orElse(Double.NaN));
+    json.numberOrNone("found", found.found());
+    json.numberOrNone("deviation", found.deviation());
     json.number("tolerance", found.tolerance());
     json.texts("against", names(found.against()));
     json.text("route", found.route().words());

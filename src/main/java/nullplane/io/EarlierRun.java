@@ -1,6 +1,5 @@
 package nullplane.io;
 
-import com.fasterxml.jackson.core.JacksonException;
 import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonToken;
@@ -67,12 +66,14 @@ final class EarlierRun {
             + "); move them away or name another folder");
   }
 
-  /** Returns the file names of a manifest, if it is one. */
   private static Optional<Set<String>> filesListedIn(Path manifest) throws IOException {
-    byte[] bytes;
     try (InputStream in = Files.newInputStream(manifest)) {
-      bytes = in.readNBytes(LARGEST_MANIFEST);
+      return filesListedIn(in.readNBytes(LARGEST_MANIFEST));
     }
+  }
+
+  /** Returns the file names of a manifest, if it is one. */
+  static Optional<Set<String>> filesListedIn(byte[] bytes) {
     Set<String> names = new HashSet<>();
     boolean ours = false;
     try (JsonParser json = new JsonFactory().createParser(bytes)) {
@@ -93,8 +94,8 @@ final class EarlierRun {
           names.add(json.getText());
         }
       }
-    } catch (JacksonException e) {
-      return Optional.empty();
+    } catch (IOException e) {
+      return Optional.empty(); // no JSON
     }
     return ours ? Optional.of(names) : Optional.empty();
   }

@@ -24,6 +24,9 @@ record InputText(String fileName, String text, String digest) {
   /** The largest file that is read (bytes). */
   static final int LARGEST = 1 << 20;
 
+  /** The longest line that is read (characters); what reads YAML slows down with its square. */
+  static final int LONGEST_LINE = 1 << 16;
+
   private static final String SAVE = "save the file as plain UTF-8 text";
 
   /**
@@ -58,7 +61,8 @@ record InputText(String fileName, String text, String digest) {
   /**
    * Checks and decodes the bytes of a file.
    *
-   * @throws InvalidInputException if they are too many, empty, or not UTF-8 text
+   * @throws InvalidInputException if they are too many, empty, or not UTF-8 text, or a line is too
+   *     long
    */
   static InputText of(byte[] bytes, String name) {
     if (bytes.length > LARGEST) {
@@ -87,6 +91,7 @@ record InputText(String fileName, String text, String digest) {
     }
     String text = out.flip().toString();
     refuseControls(text, name);
+    refuseLongLines(text, name);
     if (text.isBlank()) {
       throw FaultList.fatal(name, 0, "", "the file is empty", "", "start from an example");
     }
@@ -103,6 +108,26 @@ record InputText(String fileName, String text, String digest) {
         String found = String.format("character U+%04X", (int) c);
         throw FaultList.fatal(
             name, line, found, "this is not a text file: it holds a control character", "", SAVE);
+      }
+    }
+  }
+
+  private static void refuseLongLines(String text, String name) {
+    int line = 1;
+    int start = 0;
+    for (int i = 0; i < text.length(); i++) {
+      char c = text.charAt(i);
+      if (c == '\n' || (c == '\r' && (i + 1 == text.length() || text.charAt(i + 1) != '\n'))) {
+        line++;
+        start = i + 1;
+      } else if (c != '\r' && i - start >= LONGEST_LINE) {
+        throw FaultList.fatal(
+            name,
+            line,
+            "",
+            "the line is too long",
+            LONGEST_LINE + " characters at most",
+            "break it into several lines");
       }
     }
   }

@@ -11,6 +11,7 @@ import java.io.UncheckedIOException;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import nullplane.units.Curve;
 
@@ -175,12 +176,25 @@ final class JsonText {
     json.writeEndArray();
   }
 
-  /** Writes a number, or a null where it is not finite. */
-  void numberOrNone(String field, double value) throws IOException {
-    if (Double.isFinite(value)) {
-      json.writeNumberField(field, value);
-    } else {
+  /**
+   * Writes a level, or a null where there is no sound and it is infinite.
+   *
+   * @throws IllegalStateException if it is NaN, naming the field
+   */
+  void levelOrNone(String field, double levelDb) throws IOException {
+    if (Double.isInfinite(levelDb)) {
       json.writeNullField(field);
+    } else {
+      number(field, levelDb);
+    }
+  }
+
+  /** Writes a number, or a null where there is none. */
+  void numberOrNone(String field, OptionalDouble value) throws IOException {
+    if (value.isPresent()) {
+      number(field, value.getAsDouble());
+    } else {
+      none(field);
     }
   }
 

@@ -87,9 +87,19 @@ public final class MeasurementsReader {
    * @throws InvalidInputException with every fault of every file
    */
   public static ReadMeasurements read(Path file, Optional<DesignSpec> spec) {
-    InputText input = InputText.read(file);
+    return read(InputText.read(file), NamedFiles.beside(file), spec);
+  }
+
+  /**
+   * Reads a description's text and its sweeps.
+   *
+   * @param input the text
+   * @param sweeps the files beside it
+   * @param spec the panel system; empty if it is not known
+   * @throws InvalidInputException with every fault of every file
+   */
+  static ReadMeasurements read(InputText input, NamedFiles sweeps, Optional<DesignSpec> spec) {
     FaultList faults = new FaultList(input.fileName());
-    NamedFiles sweeps = NamedFiles.beside(file);
     List<MeasuredSample> samples =
         new MeasurementsReader(faults, sweeps, spec).samples(YamlTree.of(input));
     List<InputFault> all = new ArrayList<>(faults.inOrder());

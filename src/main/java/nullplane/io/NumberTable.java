@@ -27,8 +27,8 @@ final class NumberTable {
 
   /** How columns are parted. */
   enum Parting {
-    SEMICOLON("\\s*;\\s*"),
-    COMMA("\\s*,\\s*"),
+    SEMICOLON(";"),
+    COMMA(","),
     BLANK("\\s+");
 
     private final Pattern pattern;
@@ -38,7 +38,11 @@ final class NumberTable {
     }
 
     List<String> cells(String line) {
-      List<String> cells = new ArrayList<>(Arrays.asList(pattern.split(line.strip(), -1)));
+      // blanks are stripped, not matched: many of them before a mark would be tried over and over
+      List<String> cells = new ArrayList<>();
+      for (String cell : pattern.split(line.strip(), -1)) {
+        cells.add(cell.strip());
+      }
       if (cells.size() > 1 && cells.get(cells.size() - 1).isEmpty()) {
         cells.remove(cells.size() - 1); // a separator at the end of the line
       }
@@ -227,9 +231,9 @@ final class NumberTable {
         return List.copyOf(wide);
       }
       for (String mark : List.of(";", ",")) {
-        List<String> marked = Arrays.asList(head.strip().split("\\s*" + mark + "\\s*", -1));
-        if (marked.size() == columns) {
-          return List.copyOf(marked);
+        String[] marked = head.strip().split(mark, -1);
+        if (marked.length == columns) {
+          return Arrays.stream(marked).map(String::strip).toList();
         }
       }
       return withUnits(cells);

@@ -144,7 +144,7 @@ public final class PanelCsv {
 
   /** Returns a level, or nothing for what is silence but for rounding. */
   private static String level(double ratio) {
-    return ratio > SILENCE ? cell(Levels.ofAmplitudeRatio(ratio)) : "";
+    return ratio <= SILENCE ? "" : cell(Levels.ofAmplitudeRatio(ratio));
   }
 
   private static double level(PanelSolution solution) {
@@ -152,6 +152,6 @@ public final class PanelCsv {
   }
 
   private static String cell(double value) {
-    return Double.isFinite(value) ? DecimalText.shifted(value, 0) : "";
+    return Double.isInfinite(value) ? "" : DecimalText.shifted(value, 0);
   }
 }

@@ -109,21 +109,21 @@ public final class PanelJson {
     json.number("stackAddedMassKg", figures.stackMassKg());
     json.number("pathLengthM", figures.pathLengthM());
     json.number("onAxisPaSPerM2", figures.onAxisPaSPerM2());
-    json.numberOrNone("onAxisReMonopoleDb", Levels.ofAmplitudeRatio(figures.onAxisRatio()));
+    json.levelOrNone("onAxisReMonopoleDb", Levels.ofAmplitudeRatio(figures.onAxisRatio()));
     json.number("radiationResistanceNsPerM", figures.resistanceNsPerM());
-    json.numberOrNone("directivityIndexDb", Levels.ofPowerRatio(figures.directivityFactor()));
-    json.numberOrNone("listeningReMonopoleDb", listening(study, study.solution(index)));
+    json.levelOrNone("directivityIndexDb", Levels.ofPowerRatio(figures.directivityFactor()));
+    json.levelOrNone("listeningReMonopoleDb", listening(study, study.solution(index)));
     if (study.overFloor()) {
       json.object(
           "freeSpace",
           () -> {
             PanelFigures free = study.freeFigures(index);
             json.number("pathLengthM", free.pathLengthM());
-            json.numberOrNone("onAxisReMonopoleDb", Levels.ofAmplitudeRatio(free.onAxisRatio()));
+            json.levelOrNone("onAxisReMonopoleDb", Levels.ofAmplitudeRatio(free.onAxisRatio()));
             json.number("stackAddedMassKg", free.stackMassKg());
-            json.numberOrNone("listeningReMonopoleDb", listening(study, study.freeSolution(index)));
+            json.levelOrNone("listeningReMonopoleDb", listening(study, study.freeSolution(index)));
           });
-      json.numberOrNone("floorGainDb", Levels.ofAmplitudeRatio(study.floorRatio(index)));
+      json.levelOrNone("floorGainDb", Levels.ofAmplitudeRatio(study.floorRatio(index)));
     }
   }
 

@@ -1,7 +1,6 @@
 package nullplane.io;
 
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.file.AccessDeniedException;
@@ -22,6 +21,7 @@ import java.util.Deque;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.function.Consumer;
 import java.util.stream.Stream;
 import nullplane.faults.OutputException;
 
@@ -30,6 +30,9 @@ import nullplane.faults.OutputException;
  * final one; {@link #publish} flushes them to the disk and renames. Until then, and whenever
  * something fails, an earlier run in the final place stays as it was. Close without publishing
  * throws the gathered files away.
+ *
+ * <p>One run at a time writes a folder; a second one is told so when it starts. What a killed run
+ * left behind is put in order by the next one.
  *
  * <p>Only an empty folder, or one that an earlier run wrote and nobody added to, is replaced.
  */
@@ -41,16 +44,24 @@ public final class ResultFolder implements AutoCloseable {
   private final Path gathering;
   private final Renaming renaming;
   private final Deque<Path> madeParents;
+  private final FolderClaim claim;
   private final Map<String, RunManifest.FileEntry> entries = new TreeMap<>();
   private boolean done;
+  private boolean closed;
 
   private ResultFolder(
-      String shown, Path finalPath, Path gathering, Renaming renaming, Deque<Path> madeParents) {
+      String shown,
+      Path finalPath,
+      Path gathering,
+      Renaming renaming,
+      Deque<Path> madeParents,
+      FolderClaim claim) {
     this.shown = shown;
     this.finalPath = finalPath;
     this.gathering = gathering;
     this.renaming = renaming;
     this.madeParents = madeParents;
+    this.claim = claim;
   }
 
   /** Renames a folder within one disk. */
@@ -60,19 +71,21 @@ public final class ResultFolder implements AutoCloseable {
   }
 
   /**
-   * Starts a result folder. Call it before a long computation: a place that cannot be written is
-   * found at once.
+   * Starts a result folder. Call it before a long computation: a place that cannot be written, or
+   * that another run is about to write, is found at once. What a killed run left there is put in
+   * order.
    *
    * @param folder the final folder; missing parents are made
-   * @throws OutputException if the place cannot be written, is no folder, or holds a folder that
-   *     must not be replaced
+   * @param notice takes lines for the user about what a killed run left
+   * @throws OutputException if the place cannot be written, is no folder, belongs to another run
+   *     that goes on, or holds a folder that must not be replaced
    */
-  public static ResultFolder open(Path folder) {
-    return open(folder, ResultFolder::renameAtomically);
+  public static ResultFolder open(Path folder, Consumer<String> notice) {
+    return open(folder, notice, ResultFolder::renameAtomically);
   }
 
   /** Starts a result folder with a given way to rename. */
-  static ResultFolder open(Path folder, Renaming renaming) {
+  static ResultFolder open(Path folder, Consumer<String> notice, Renaming renaming) {
     String shown = folder.toString();
     Deque<Path> made = new ArrayDeque<>();
     try {
@@ -85,15 +98,45 @@ public final class ResultFolder implements AutoCloseable {
       if (parent == null || name == null) {
         throw new OutputException(shown, "this is the root of a disk; name a folder in it");
       }
-      refuseForeign(shown, target);
       makeParents(parent, made);
-      return new ResultFolder(shown, target, makeSibling(parent, name, "part"), renaming, made);
+      return claimed(shown, target, FolderClaim.take(parent, name), notice, renaming, made);
+    } catch (FolderClaim.HeldException e) {
+      removeParents(made);
+      throw new OutputException(
+          shown,
+          "another run ("
+              + e.getMessage()
+              + ") is about to write it; wait for that run, or name another folder with --out");
     } catch (IOException e) {
       removeParents(made);
       throw new OutputException(shown, reason(e));
     } catch (OutputException e) {
       removeParents(made);
       throw e;
+    }
+  }
+
+  private static ResultFolder claimed(
+      String shown,
+      Path target,
+      FolderClaim claim,
+      Consumer<String> notice,
+      Renaming renaming,
+      Deque<Path> made)
+      throws IOException {
+    boolean well = false;
+    try {
+      if (claim.exclusive()) {
+        Leftovers.clear(target, nameOf(target), renaming).forEach(notice);
+      }
+      refuseForeign(shown, target);
+      Path gathering = makeSibling(parentOf(target), nameOf(target), Leftovers.GATHERING);
+      well = true;
+      return new ResultFolder(shown, target, gathering, renaming, made, claim);
+    } finally {
+      if (!well) {
+        claim.close();
+      }
     }
   }
 
@@ -154,10 +197,14 @@ public final class ResultFolder implements AutoCloseable {
   /** Throws away what was not published. Does nothing after {@link #publish} went well. */
   @Override
   public void close() {
-    if (!done) {
-      done = true;
-      deleteQuietly(gathering);
-      removeParents(madeParents);
+    if (!closed) {
+      closed = true;
+      if (!done) {
+        done = true;
+        Leftovers.delete(gathering);
+      }
+      claim.close();
+      removeParents(madeParents); // those that hold nothing
     }
   }
 
@@ -190,8 +237,8 @@ public final class ResultFolder implements AutoCloseable {
       flushFolder(parentOf(finalPath));
       return;
     }
-    Path holder = makeSibling(parentOf(finalPath), nameOf(finalPath), "old");
-    Path aside = holder.resolve("run");
+    Path holder = makeSibling(parentOf(finalPath), nameOf(finalPath), Leftovers.ASIDE);
+    Path aside = holder.resolve(Leftovers.RUN);
     try {
       renaming.rename(finalPath, aside);
       try {
@@ -205,7 +252,7 @@ public final class ResultFolder implements AutoCloseable {
       Files.deleteIfExists(holder); // only if it is empty: an earlier run is never deleted here
       throw e;
     }
-    deleteQuietly(holder);
+    Leftovers.delete(holder);
   }
 
   /** Fails if somebody took away or cut a file that was added. */
@@ -267,7 +314,7 @@ public final class ResultFolder implements AutoCloseable {
   }
 
   private static Path makeSibling(Path parent, Path name, String kind) throws IOException {
-    String start = "." + name + "." + kind + "-" + ProcessHandle.current().pid() + "-";
+    String start = Leftovers.start(name, kind) + ProcessHandle.current().pid() + "-";
     for (int i = 0; i < ATTEMPTS; i++) {
       try {
         return Files.createDirectory(parent.resolve(start + i));
@@ -302,23 +349,6 @@ public final class ResultFolder implements AutoCloseable {
         Files.deleteIfExists(parent);
       } catch (IOException e) {
         return; // somebody uses it by now
-      }
-    }
-  }
-
-  private static void deleteQuietly(Path folder) {
-    List<Path> all;
-    try (Stream<Path> entries = Files.walk(folder)) {
-      all = new ArrayList<>(entries.toList());
-    } catch (IOException | UncheckedIOException e) {
-      return;
-    }
-    Collections.reverse(all);
-    for (Path path : all) {
-      try {
-        Files.deleteIfExists(path);
-      } catch (IOException e) {
-        // Left behind, hidden; the result itself is in place.
       }
     }
   }

@@ -21,7 +21,7 @@ final class StackSection {
       QuantityKey.of("loudest", Dimension.LEVEL, "40 dB .. 140 dB", "95 dB");
 
   static final QuantityKey LOW_CORNER =
-      QuantityKey.of("low-corner", Dimension.FREQUENCY, "20 Hz .. 500 Hz", "40 Hz");
+      QuantityKey.of("low-corner", Dimension.FREQUENCY, "15 Hz .. 500 Hz", "40 Hz");
   static final QuantityKey UPPER_CORNER =
       QuantityKey.of("upper-corner", Dimension.FREQUENCY, "30 Hz .. 1000 Hz", "200 Hz");
 

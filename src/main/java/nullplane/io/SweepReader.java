@@ -10,13 +10,14 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.stream.Collectors;
 import nullplane.faults.InvalidInputException;
 import nullplane.fit.ImpedanceSweep;
 import nullplane.units.Curve;
+import nullplane.units.FiniteText;
 
 /**
  * Reads a measured impedance from a plain text table; see {@link NumberTable} for its form. The
@@ -28,6 +29,8 @@ public final class SweepReader {
   private static final double LOWEST_OHM = 0.01;
   private static final double HIGHEST_OHM = 1e5;
   private static final double HIGHEST_HZ = 1e6;
+  private static final int MOST_COLUMNS = 100;
+  private static final int MOST_PROBLEMS = 4;
   private static final String HEADER = "write a first line such as: f [Hz]; |Z| [ohm]; phase [deg]";
 
   private final String file;
@@ -163,7 +166,8 @@ public final class SweepReader {
       NumberTable.Line line = lines.get(i);
       String text = line.text().replaceFirst("^(?:[#%*!;']+|//|--)\\s*", "");
       List<String> names = table.names(text, width);
-      Optional<List<SweepColumn>> columns = understood(names, line);
+      Optional<List<SweepColumn>> columns =
+          names.size() > MOST_COLUMNS ? Optional.empty() : understood(names, line);
       if (columns.isPresent()) {
         used = OptionalInt.of(line.number());
         found = columns.get();
@@ -223,7 +227,7 @@ public final class SweepReader {
           file,
           line.number(),
           line.text(),
-          String.join("; ", problems),
+          problems.stream().distinct().limit(MOST_PROBLEMS).collect(Collectors.joining("; ")),
           "Hz, kHz; ohm, mohm, kohm; deg, rad",
           HEADER);
     }
@@ -328,11 +332,9 @@ public final class SweepReader {
     }
     if (joined > 0) {
       warnings.add(
-          String.format(
-              Locale.ROOT,
+          FiniteText.of(
               "%d rows repeat a frequency; their mean is taken (they differ by up to %.2g %%)",
-              joined,
-              100 * Math.expm1(worst)));
+              joined, 100 * Math.expm1(worst)));
     }
     return new ImpedanceSweep(
         Curve.of(Arrays.copyOf(hz, count)),

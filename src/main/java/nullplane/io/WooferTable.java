@@ -200,7 +200,7 @@ final class WooferTable {
       }
       if (c >= columns.size()) {
         entries.add(new YamlNode.Entry(line, "column " + (c + 1), new YamlNode.Scalar(line, cell)));
-        continue;
+        break; // one fault says it all
       }
       Column column = columns.get(c).orElseThrow();
       entries.add(

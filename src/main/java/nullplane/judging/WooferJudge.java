@@ -3,7 +3,6 @@ package nullplane.judging;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
 import nullplane.driver.CoilBudget;
@@ -17,6 +16,7 @@ import nullplane.scoring.DesignSpec;
 import nullplane.scoring.StackAssessment;
 import nullplane.scoring.StackFigures;
 import nullplane.scoring.SystemScorer;
+import nullplane.units.FiniteText;
 import nullplane.units.Levels;
 
 /**
@@ -340,6 +340,6 @@ public final class WooferJudge {
   }
 
   private static String text(String format, Object... values) {
-    return String.format(Locale.ROOT, format, values);
+    return FiniteText.of(format, values);
   }
 }

@@ -1,7 +1,6 @@
 package nullplane.report;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.stream.Collectors;
 import nullplane.acoustics.Outline;
 import nullplane.driver.SmallSignal;
@@ -14,6 +13,7 @@ import nullplane.scoring.Limit;
 import nullplane.scoring.StackAssessment;
 import nullplane.tolerance.SamplingPlan;
 import nullplane.units.Air;
+import nullplane.units.FiniteText;
 
 /** The sentences of a factory sheet: purpose, priorities, tests, questions and drawings. */
 final class FactoryTexts {
@@ -137,8 +137,7 @@ final class FactoryTexts {
             Math.sqrt(woofer.powerW() * woofer.resistanceOhm()));
     String everyUnit = "every unit";
     String odds =
-        String.format(
-            Locale.ROOT,
+        FiniteText.of(
             "Sampling plan by ISO 2859-1, normal inspection, agreed with the lot's size. With n = %d"
                 + " and Ac = %d a lot of which %.0f %% are bad still passes %.0f times in 100, so"
                 + " small orders are tested in full",

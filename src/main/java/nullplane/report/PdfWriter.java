@@ -25,6 +25,7 @@ import java.util.regex.Pattern;
 import javax.xml.XMLConstants;
 import javax.xml.parsers.DocumentBuilderFactory;
 import javax.xml.parsers.ParserConfigurationException;
+import nullplane.units.FiniteText;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDDocumentInformation;
 import org.jspecify.annotations.Nullable;
@@ -184,13 +185,9 @@ final class PdfWriter {
 
   private static String object(Document.Figure figure, Picture picture, double widthMm) {
     double heightMm = widthMm * picture.heightPx() / picture.widthPx();
-    return String.format(
-        Locale.ROOT,
+    return FiniteText.of(
         "<object type=\"%s\" data=\"%s\" style=\"width:%.2fmm;height:%.2fmm\"></object>",
-        PICTURE_TYPE,
-        Html.escaped(figure.path()),
-        widthMm,
-        heightMm);
+        PICTURE_TYPE, Html.escaped(figure.path()), widthMm, heightMm);
   }
 
   /** Draws pictures where the page has room for them. */

@@ -10,7 +10,6 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
-import java.util.Locale;
 import java.util.function.Consumer;
 import javax.imageio.IIOImage;
 import javax.imageio.ImageIO;
@@ -20,6 +19,7 @@ import javax.imageio.metadata.IIOInvalidTreeException;
 import javax.imageio.metadata.IIOMetadata;
 import javax.imageio.metadata.IIOMetadataNode;
 import javax.imageio.stream.MemoryCacheImageOutputStream;
+import nullplane.units.FiniteText;
 
 /**
  * A picture that can be written as PNG and as SVG. The same picture gives the same bytes each time
@@ -127,7 +127,7 @@ public final class Picture {
   }
 
   private static void addDensity(IIOMetadata metadata) throws IIOInvalidTreeException {
-    String dots = String.format(Locale.ROOT, "%.4f", DOTS_PER_MM);
+    String dots = FiniteText.of("%.4f", DOTS_PER_MM);
     IIOMetadataNode dimension = new IIOMetadataNode("Dimension");
     for (String side : new String[] {"HorizontalPixelSize", "VerticalPixelSize"}) {
       IIOMetadataNode node = new IIOMetadataNode(side);

@@ -2,7 +2,6 @@ package nullplane.report;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import nullplane.driver.RoundWireCoil;
@@ -21,6 +20,7 @@ import nullplane.sample.SampleOutcome;
 import nullplane.sample.SampleResult;
 import nullplane.sample.ValueCheck;
 import nullplane.scoring.Grade;
+import nullplane.units.FiniteText;
 
 /** Sentences on samples and on what a maker should change, for terminal and pages alike. */
 final class SampleTexts {
@@ -284,12 +284,9 @@ final class SampleTexts {
   }
 
   private static String coil(RoundWireCoil coil) {
-    return String.format(
-        Locale.ROOT,
+    return FiniteText.of(
         "%d layers of %d turns, %.3f mm wire",
-        coil.layers(),
-        coil.turns() / coil.layers(),
-        1e3 * coil.bareDiameterM());
+        coil.layers(), coil.turns() / coil.layers(), 1e3 * coil.bareDiameterM());
   }
 
   /** Returns why a lever is moved. */

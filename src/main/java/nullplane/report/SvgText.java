@@ -3,6 +3,7 @@ package nullplane.report;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -17,6 +18,9 @@ final class SvgText {
           "\\s*<line style=\"([^\"]*)\" x1=\"([^\"]*)\" x2=\"([^\"]*)\" y1=\"([^\"]*)\""
               + " y2=\"([^\"]*)\"/>\\s*");
 
+  /** How numbers that are not finite come out of the library; its text is outlines, not words. */
+  private static final List<String> NOT_FINITE = List.of("NaN", "Infinity", "\u221e", "\ufffd");
+
   private SvgText() {}
 
   /**
@@ -27,8 +31,14 @@ final class SvgText {
    * @param svg the whole document
    * @param prefix starts every name; letters only
    * @param title first child of the picture, which readers for the blind speak
+   * @throws IllegalStateException if a number of the picture is not finite
    */
   static String tidied(String svg, String prefix, String title) {
+    for (String word : NOT_FINITE) {
+      if (svg.contains(word)) {
+        throw new IllegalStateException("a number of the picture \"" + title + "\" is " + word);
+      }
+    }
     String text = svg.replaceFirst("<!DOCTYPE[^>]*>\\s*", "");
     text = named(rounded(text, LONG_NUMBER, 2), prefix);
     int close = text.indexOf('>', text.indexOf("<svg")) + 1;

@@ -3,7 +3,6 @@ package nullplane.report;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import nullplane.sample.BriefTest;
@@ -14,6 +13,7 @@ import nullplane.tolerance.MeasuredQuantity;
 import nullplane.tolerance.QuantitySpread;
 import nullplane.tolerance.SamplingPlan;
 import nullplane.tolerance.ToleranceStudy;
+import nullplane.units.FiniteText;
 
 /** What a tolerance study adds to a factory sheet: windows, a sampling plan, and the reasons. */
 final class ToleranceParts {
@@ -76,8 +76,7 @@ final class ToleranceParts {
     SamplingPlan plan = study.sampling();
     return new BriefTest(
         "Lots",
-        String.format(
-            Locale.ROOT,
+        FiniteText.of(
             "ISO 2859-1, level %s, single, normal, AQL %s: for an order of %d, code letter %s, %d"
                 + " units.",
             plan.level().name(),
@@ -85,8 +84,7 @@ final class ToleranceParts {
             plan.lotSize(),
             plan.planLetter(),
             plan.sampleSize()),
-        String.format(
-            Locale.ROOT,
+        FiniteText.of(
             "Taken with up to %d bad, refused from %d on. A lot that is %.0f %% bad passes in %.0f %%"
                 + " of cases.",
             plan.acceptanceNumber(),

@@ -2,9 +2,9 @@ package nullplane.scoring;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.function.ToDoubleFunction;
 import nullplane.driver.CoilBudget;
+import nullplane.units.FiniteText;
 
 /** Splits a grade's cost into its objectives; the parts add up to the cost. */
 final class GradeBreakdown {
@@ -121,7 +121,7 @@ final class GradeBreakdown {
 
   /** Formats a sentence with its figures, the same in every locale. */
   static String text(String format, Object... values) {
-    return String.format(Locale.ROOT, format, values);
+    return FiniteText.of(format, values);
   }
 
   /** The weighting of the worst stack against the mean over all. */

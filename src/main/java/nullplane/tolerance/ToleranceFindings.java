@@ -2,8 +2,8 @@ package nullplane.tolerance;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import nullplane.scoring.FixedStacks;
+import nullplane.units.FiniteText;
 
 /** Says in sentences what a tolerance study found, with its figures. */
 final class ToleranceFindings {
@@ -138,6 +138,6 @@ final class ToleranceFindings {
   }
 
   private static String format(String format, Object... values) {
-    return String.format(Locale.ROOT, format, values);
+    return FiniteText.of(format, values);
   }
 }

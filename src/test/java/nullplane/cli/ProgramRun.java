@@ -13,7 +13,7 @@ import java.util.concurrent.TimeUnit;
  * in, so that nothing but the program's own files appears there.
  */
 final class ProgramRun {
-  private static final long PATIENCE_S = 60;
+  private static final long PATIENCE_S = 180;
 
   private final Process process;
   private final Path outputFolder;

@@ -52,12 +52,25 @@ class BadFileTest {
   void largestFileIsStillRead() {
     byte[] bytes = "title: x\n# ".getBytes(StandardCharsets.UTF_8);
     byte[] padded = Arrays.copyOf(bytes, InputText.LARGEST);
-    Arrays.fill(padded, bytes.length, padded.length, (byte) 'x');
+    Arrays.fill(padded, bytes.length, padded.length, (byte) '#');
+    for (int i = InputText.LONGEST_LINE; i < padded.length; i += InputText.LONGEST_LINE) {
+      padded[i] = '\n';
+    }
     assertThat(faults(padded)).extracting(InputFault::key).contains("woofer");
     byte[] larger = Arrays.copyOf(padded, InputText.LARGEST + 1);
     assertThat(faults(larger))
         .extracting(InputFault::problem)
         .containsExactly("the file is too large");
+  }
+
+  @Test
+  void longestLineIsStillRead() {
+    String longest = "# " + "x".repeat(InputText.LONGEST_LINE - 2);
+    assertThat(
+            faults((longest + "\r\n" + longest + "\rtitle: x\n").getBytes(StandardCharsets.UTF_8)))
+        .extracting(InputFault::key)
+        .contains("woofer");
+    assertOne("title: x\n" + longest + "x\n", 2, "the line is too long");
   }
 
   @Test
@@ -128,13 +141,13 @@ class BadFileTest {
 
   @Test
   void deepNesting() {
-    assertOne("a: " + "[".repeat(500_000), 1, "the nesting is too deep");
-    assertOne("a: " + "{b: ".repeat(200_000), 1, "the nesting is too deep");
+    assertOne("a: " + "[".repeat(50_000), 1, "the nesting is too deep");
+    assertOne("a: " + "{b: ".repeat(16_000), 1, "the nesting is too deep");
   }
 
   @Test
   void veryManyValues() {
-    assertOne("a: [" + "1,".repeat(400_000) + "1]", 1, "the file holds too many values");
+    assertOne("a: [" + "1,".repeat(25_000) + "1]", 1, "the file holds too many values");
   }
 
   @Test

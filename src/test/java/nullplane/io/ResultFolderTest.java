@@ -10,6 +10,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.Stream;
@@ -32,12 +33,14 @@ class ResultFolderTest {
           List.of(),
           1);
 
+  private final List<String> notices = new ArrayList<>();
+
   @TempDir Path temp;
 
   @Test
   void appearsWholeWhenPublished() throws IOException {
     Path target = temp.resolve("results/flat");
-    try (ResultFolder folder = ResultFolder.open(target)) {
+    try (ResultFolder folder = ResultFolder.open(target, notices::add)) {
       folder.add("ranking.csv", bytes("rank,name\r\n"));
       folder.add("plots/level.svg", bytes("<svg/>"));
       assertThat(target).doesNotExist();
@@ -61,7 +64,7 @@ class ResultFolderTest {
 
   @Test
   void nothingStaysWithoutPublishing() throws IOException {
-    try (ResultFolder folder = ResultFolder.open(temp.resolve("new/deep/flat"))) {
+    try (ResultFolder folder = ResultFolder.open(temp.resolve("new/deep/flat"), notices::add)) {
       folder.add("plots/a.png", bytes("x"));
     }
     assertThat(everything(temp)).isEmpty();
@@ -79,7 +82,7 @@ class ResultFolderTest {
   void earlierRunStaysWhileANewOneGathersAndWhenItIsDropped() throws IOException {
     Path target = temp.resolve("flat");
     publish(target, "old.csv", "old");
-    try (ResultFolder folder = ResultFolder.open(target)) {
+    try (ResultFolder folder = ResultFolder.open(target, notices::add)) {
       folder.add("new.csv", bytes("new"));
       assertThat(target.resolve("old.csv")).hasContent("old");
     }
@@ -150,7 +153,7 @@ class ResultFolderTest {
   @Test
   void failedWriteLeavesNothing() throws IOException {
     Path target = temp.resolve("results/flat");
-    try (ResultFolder folder = ResultFolder.open(target)) {
+    try (ResultFolder folder = ResultFolder.open(target, notices::add)) {
       folder.add("plots", bytes("a file where a folder is needed"));
       assertThatThrownBy(() -> folder.add("plots/level.png", bytes("x")))
           .isInstanceOf(OutputException.class)
@@ -163,7 +166,7 @@ class ResultFolderTest {
   @Test
   void vanishedGatheringFolderIsAFault() throws IOException {
     Path target = temp.resolve("flat");
-    try (ResultFolder folder = ResultFolder.open(target)) {
+    try (ResultFolder folder = ResultFolder.open(target, notices::add)) {
       for (Path gathering : everything(temp)) {
         Files.delete(gathering);
       }
@@ -174,7 +177,7 @@ class ResultFolderTest {
 
   @Test
   void tamperedFileIsAFault() throws IOException {
-    ResultFolder folder = ResultFolder.open(temp.resolve("flat"));
+    ResultFolder folder = ResultFolder.open(temp.resolve("flat"), notices::add);
     folder.add("ranking.csv", bytes("rank,name"));
     for (Path path : everything(temp)) {
       if (path.endsWith("ranking.csv")) {
@@ -190,7 +193,7 @@ class ResultFolderTest {
   @Test
   void placeTakenMeanwhileIsNotOverwritten() throws IOException {
     Path target = temp.resolve("flat");
-    ResultFolder folder = ResultFolder.open(target);
+    ResultFolder folder = ResultFolder.open(target, notices::add);
     folder.add("new.csv", bytes("new"));
     Files.createDirectory(target);
     Files.writeString(target.resolve("precious.txt"), "keep");
@@ -208,6 +211,7 @@ class ResultFolderTest {
       ResultFolder folder =
           ResultFolder.open(
               target,
+              notices::add,
               (from, to) -> {
                 if (calls.incrementAndGet() == which) {
                   throw new IOException("disk error");
@@ -231,6 +235,7 @@ class ResultFolderTest {
     ResultFolder folder =
         ResultFolder.open(
             target,
+            notices::add,
             (from, to) -> {
               if (calls.incrementAndGet() >= 2) {
                 throw new IOException("disk error");
@@ -246,7 +251,7 @@ class ResultFolderTest {
   @ValueSource(
       strings = {"", ".", "..", "../x", "a/../../x", "/etc/x", "a\\b", "manifest.json", "a/./b"})
   void namesStayInTheFolder(String name) {
-    try (ResultFolder folder = ResultFolder.open(temp.resolve("flat"))) {
+    try (ResultFolder folder = ResultFolder.open(temp.resolve("flat"), notices::add)) {
       assertThatThrownBy(() -> folder.add(name, bytes("x")))
           .isInstanceOf(IllegalArgumentException.class);
     }
@@ -254,7 +259,7 @@ class ResultFolderTest {
 
   @Test
   void closedFolderTakesNothing() {
-    ResultFolder folder = ResultFolder.open(temp.resolve("flat"));
+    ResultFolder folder = ResultFolder.open(temp.resolve("flat"), notices::add);
     folder.publish(RUN);
     folder.close();
     assertThat(temp.resolve("flat/manifest.json")).exists();
@@ -262,26 +267,61 @@ class ResultFolderTest {
   }
 
   @Test
-  void twoRunsMayGatherForOnePlace() throws IOException {
+  void aSecondRunForOnePlaceIsToldSoAndTheFirstGoesOn() throws IOException {
     Path target = temp.resolve("flat");
-    ResultFolder one = ResultFolder.open(target);
-    ResultFolder other = ResultFolder.open(target);
+    ResultFolder one = ResultFolder.open(target, notices::add);
     one.add("one.csv", bytes("1"));
-    other.add("other.csv", bytes("2"));
+    assertRefused(target, "another run (process " + ProcessHandle.current().pid() + ") is about");
+    assertRefused(temp.resolve("detour/../flat"), "another run");
+    ResultFolder.open(temp.resolve("other"), notices::add).close();
     one.publish(RUN);
-    other.publish(RUN);
+    assertThat(tree(temp)).containsExactly("flat/manifest.json", "flat/one.csv");
+    publish(target, "other.csv", "2");
     assertThat(tree(temp)).containsExactly("flat/manifest.json", "flat/other.csv");
+    assertThat(notices).isEmpty();
   }
 
-  private static void assertRefused(Path target, String why) {
-    assertThatThrownBy(() -> ResultFolder.open(target))
+  @Test
+  void whatAKilledRunGatheredIsRemovedAndTold() throws IOException {
+    Path target = temp.resolve("flat");
+    publish(target, "old.csv", "old");
+    Path left = Files.createDirectories(temp.resolve(".flat.part-77-0/plots"));
+    Files.writeString(left.resolve("level.svg"), "<sv");
+    Files.writeString(temp.resolve(".flat.lock"), "process 77\nx\n");
+    Path other = Files.createDirectories(temp.resolve(".flat2.part-77-0"));
+    Path file = Files.writeString(temp.resolve(".flat.part-77-1"), "not a folder");
+    ResultFolder.open(target, notices::add).close();
+    assertThat(notices).singleElement().asString().contains("stopped before it was done");
+    assertThat(other).isDirectory();
+    assertThat(file).exists();
+    assertThat(tree(temp)).containsExactly(".flat.part-77-1", "flat/manifest.json", "flat/old.csv");
+  }
+
+  @Test
+  void aRunThatWasMovedAsideIsPutBackAndTold() throws IOException {
+    Path target = temp.resolve("flat");
+    publish(target, "old.csv", "old");
+    Path holder = Files.createDirectory(temp.resolve(".flat.old-77-0"));
+    Files.move(target, holder.resolve("run"));
+    ResultFolder folder = ResultFolder.open(target, notices::add);
+    assertThat(notices).singleElement().asString().contains("the run before is put back");
+    folder.close();
+    assertThat(tree(temp)).containsExactly("flat/manifest.json", "flat/old.csv");
+    Files.createDirectories(holder.resolve("run"));
+    Files.writeString(holder.resolve("run/half.csv"), "half deleted");
+    ResultFolder.open(target, notices::add).close();
+    assertThat(tree(temp)).containsExactly("flat/manifest.json", "flat/old.csv");
+  }
+
+  private void assertRefused(Path target, String why) {
+    assertThatThrownBy(() -> ResultFolder.open(target, notices::add))
         .isInstanceOf(OutputException.class)
         .hasMessageContaining(why)
         .satisfies(e -> assertThat(((OutputException) e).exitCode()).isEqualTo(5));
   }
 
-  private static void publish(Path target, String name, String text) {
-    try (ResultFolder folder = ResultFolder.open(target)) {
+  private void publish(Path target, String name, String text) {
+    try (ResultFolder folder = ResultFolder.open(target, notices::add)) {
       folder.add(name, bytes(text));
       folder.publish(RUN);
     }
