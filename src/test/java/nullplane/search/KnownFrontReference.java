@@ -45,15 +45,15 @@ class KnownFrontReference {
     double zdt1 = 2.0 / 3;
     double zdt2 = 1.0 / 3;
     double zdt3 = volumeAbove(x -> 1 - Math.sqrt(x) - x * Math.sin(10 * Math.PI * x), 1, one);
-    // Deb et al. 2002: the unit circle.
+    // Deb, Thiele, Laumanns, Zitzler 2002: the unit circle.
     double dtlz2 = 1 - Math.PI / 4;
     return Stream.of(
-        arguments(FrontProblems.zdt1(), zdt1),
-        arguments(FrontProblems.zdt2(), zdt2),
-        arguments(FrontProblems.zdt3(), zdt3),
-        arguments(FrontProblems.dtlz2(2), dtlz2),
-        arguments(FrontProblems.bnh(), bnhVolume()),
-        arguments(FrontProblems.tnk(), tnkVolume()));
+        arguments(FrontProblems.zdt1(), zdt1, SEEDS),
+        arguments(FrontProblems.zdt2(), zdt2, SEEDS),
+        arguments(FrontProblems.zdt3(), zdt3, SEEDS),
+        arguments(FrontProblems.dtlz2(2), dtlz2, SEEDS),
+        arguments(FrontProblems.bnh(), bnhVolume(), 3),
+        arguments(FrontProblems.tnk(), tnkVolume(), 3));
   }
 
   /** Deb 2001, section 8.2: f1 = 8 x^2 and f2 = 2 (x-5)^2 to x = 3, then y = 3. */
@@ -124,10 +124,10 @@ class KnownFrontReference {
 
   @ParameterizedTest
   @MethodSource("fronts")
-  void theFrontIsFilledTo99Percent(ParetoProblem problem, double known) {
+  void theFrontIsFilledTo99Percent(ParetoProblem problem, double known, int seeds) {
     double median =
         median(
-            LongStream.rangeClosed(1, SEEDS).parallel(),
+            LongStream.rangeClosed(1, seeds).parallel(),
             seed ->
                 Hypervolume.of(
                     front(problem, ParetoConduct.of(seed, 25_000)), problem.reference()));
@@ -136,7 +136,7 @@ class KnownFrontReference {
 
   static Stream<ParetoProblem> compared() {
     return Stream.of(
-        FrontProblems.zdt1(), FrontProblems.zdt2(), FrontProblems.zdt3(), FrontProblems.dtlz2(2));
+        FrontProblems.zdt1(), FrontProblems.zdt2(), FrontProblems.zdt3());
   }
 
   @ParameterizedTest
