@@ -40,7 +40,6 @@ final class StackEvaluator {
   private final OfferRows offer;
   private final Target target;
   private final Amplifier amplifier;
-  private final ScoringAxis axis;
   private final GradeWeights weights;
   private final double[] bandWeights;
   private final double[] outputWeights;
@@ -69,7 +68,6 @@ final class StackEvaluator {
     this.offer = offer;
     this.target = spec.target();
     this.amplifier = spec.amplifier();
-    this.axis = axis;
     this.weights = spec.weights();
     List<Wiring> wirings =
         brief.wiring().map(List::of).orElseGet(() -> Wiring.allOf(brief.pistons().size()));
