@@ -223,7 +223,7 @@ public final class BriefReader {
                   LowPassBranch.ofCoil(
                       new SeriesCoil(coil.getAsDouble(), resistance.getAsDouble(), 0)));
     } catch (IllegalArgumentException e) {
-      faults.add(node.line(), where + " network", "", e.getMessage(), "", WRITE);
+      faults.add(node.line(), where + " network", "", String.valueOf(e.getMessage()), "", WRITE);
       return Optional.empty();
     }
     if (network.isEmpty()) {

@@ -36,7 +36,7 @@ final class ConvergenceChart {
   private ConvergenceChart(SearchOutcome outcome) {
     this.outcome = outcome;
     feasible = outcome.history().stream().filter(point -> point.violation() == 0).toList();
-    evaluations = LinearFrame.axis(0, outcome.evaluations(), 1);
+    evaluations = LinearFrame.axis(0, (double) outcome.evaluations(), 1);
   }
 
   /** Returns the picture of a search with a history. */
@@ -96,7 +96,7 @@ final class ConvergenceChart {
       Graphics2D g, LinearFrame frame, ToDoubleFunction<ConvergencePoint> value, Color colour) {
     Path2D path = new Path2D.Double();
     for (int i = 0; i < feasible.size(); i++) {
-      double x = frame.xOf(feasible.get(i).evaluations());
+      double x = frame.xOf((double) feasible.get(i).evaluations());
       double y = frame.yOf(value.applyAsDouble(feasible.get(i)));
       if (i == 0) {
         path.moveTo(x, y);
@@ -118,7 +118,7 @@ final class ConvergenceChart {
     g.setStroke(LineStyle.BARE.stroke());
     for (int i = 1; i < history.size(); i++) {
       if (history.get(i).restarts() > history.get(i - 1).restarts()) {
-        double x = frame.xOf(history.get(i).evaluations());
+        double x = frame.xOf((double) history.get(i).evaluations());
         g.draw(new Line2D.Double(x, frame.topPx(), x, frame.topPx() + frame.heightPx()));
       }
     }
@@ -130,10 +130,10 @@ final class ConvergenceChart {
       return;
     }
     double cost = outcome.ranked().get(0).grade().costDb();
-    if (!frame.contains(outcome.evaluations(), cost)) {
+    if (!frame.contains((double) outcome.evaluations(), cost)) {
       return;
     }
-    double x = frame.xOf(outcome.evaluations());
+    double x = frame.xOf((double) outcome.evaluations());
     double y = frame.yOf(cost);
     g.setColor(Palette.stack(4));
     g.fill(new Ellipse2D.Double(x - 4.5, y - 4.5, 9, 9));
