@@ -135,8 +135,7 @@ class KnownFrontReference {
   }
 
   static Stream<ParetoProblem> compared() {
-    return Stream.of(
-        FrontProblems.zdt1(), FrontProblems.zdt2(), FrontProblems.zdt3());
+    return Stream.of(FrontProblems.zdt1(), FrontProblems.zdt2(), FrontProblems.zdt3());
   }
 
   @ParameterizedTest
