@@ -72,7 +72,7 @@ final class KeptSearch implements SearchMemory {
       }
       return state;
     } catch (InvalidInputException e) {
-      tell("the state of an earlier search cannot be read", e.getMessage());
+      tell("the state of an earlier search cannot be read", String.valueOf(e.getMessage()));
       return Optional.empty();
     }
   }
@@ -91,7 +91,7 @@ final class KeptSearch implements SearchMemory {
           try {
             file.write(state);
           } catch (OutputException e) {
-            tell("the state of the search cannot be kept", e.getMessage());
+            tell("the state of the search cannot be kept", String.valueOf(e.getMessage()));
           }
         }
       }
@@ -113,7 +113,7 @@ final class KeptSearch implements SearchMemory {
     try {
       file.delete();
     } catch (OutputException e) {
-      tell("the state of the finished search cannot be removed", e.getMessage());
+      tell("the state of the finished search cannot be removed", String.valueOf(e.getMessage()));
     }
   }
 
