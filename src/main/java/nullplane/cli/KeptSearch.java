@@ -101,7 +101,11 @@ final class KeptSearch implements SearchMemory {
   @Override
   public void unusable(String reason) {
     notice.accept(
-        "the state in " + file.file() + " cannot be used (" + reason + "); searching from the start");
+        "the state in "
+            + file.file()
+            + " cannot be used ("
+            + reason
+            + "); searching from the start");
   }
 
   @Override

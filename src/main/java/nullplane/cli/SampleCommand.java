@@ -164,7 +164,8 @@ final class SampleCommand implements Callable<Integer> {
     String shown = new String(json, StandardCharsets.UTF_8);
     if (folderWanted) {
       Path folder = options.folderFor(measurementsFile, "-sample");
-      try (ResultFolder results = ResultFolder.open(folder, command.commandLine().getErr()::println);
+      try (ResultFolder results =
+              ResultFolder.open(folder, command.commandLine().getErr()::println);
           Workers drawers = new Workers(threads)) {
         results.add("sample.json", json);
         results.add("sample.csv", SampleCsv.of(outcome));

@@ -107,7 +107,9 @@ final class StackEvaluator {
     // a sum or a free gain has no level of its own at one frequency
     this.probed = !sums && offer.gain().isPinned();
     this.probes =
-        IntStream.rangeClosed(0, PROBES).map(i -> first + i * (lastOutput - first) / PROBES).toArray();
+        IntStream.rangeClosed(0, PROBES)
+            .map(i -> first + i * (lastOutput - first) / PROBES)
+            .toArray();
     this.mostGainDb = Levels.ofAmplitudeRatio(offer.gain().upper());
   }
 
@@ -296,7 +298,10 @@ final class StackEvaluator {
         weights.perPart() * offer.parts(network)
             + weights.perKilogramOfCopper() * offer.copperKg(network)
             + weights.perMillifarad() * 1e3 * offer.capacitanceF(network);
-    if (fixed > bound || (probed && bound < Double.POSITIVE_INFINITY && isHopeless(network, load, space, bound - fixed))) {
+    if (fixed > bound
+        || (probed
+            && bound < Double.POSITIVE_INFINITY
+            && isHopeless(network, load, space, bound - fixed))) {
       return false;
     }
     double[] passed = space.passed;

@@ -26,7 +26,13 @@ class ExtremeSpecsIT {
         "four that touch each other and the rim | 200 mm | 160 mm | width: 32 cm, height: 32 cm, clearance: 0 cm | 4 | 15 Hz | 800 Hz",
       })
   void extremesWorkOrAreDeclined(
-      String title, String nominal, String piston, String panel, int woofers, String low, String high)
+      String title,
+      String nominal,
+      String piston,
+      String panel,
+      int woofers,
+      String low,
+      String high)
       throws Exception {
     Files.writeString(
         folder.resolve("spec.yaml"),
@@ -73,7 +79,8 @@ class ExtremeSpecsIT {
     for (int i = 0; i < woofers; i++) {
       text.append(i == 0 ? "" : ", ")
           .append(
-              String.format(Locale.ROOT, "{x: %d cm, y: %d cm}", 16 * (i % 2) - 8, 16 * (i / 2) - 8));
+              String.format(
+                  Locale.ROOT, "{x: %d cm, y: %d cm}", 16 * (i % 2) - 8, 16 * (i / 2) - 8));
     }
     return text.toString();
   }

@@ -63,9 +63,11 @@ final class FiniteOutputs {
 
   private static void workbook(Path file) throws IOException {
     int parts = 0;
-    try (ZipInputStream in = new ZipInputStream(new ByteArrayInputStream(Files.readAllBytes(file)))) {
+    try (ZipInputStream in =
+        new ZipInputStream(new ByteArrayInputStream(Files.readAllBytes(file)))) {
       for (ZipEntry entry = in.getNextEntry(); entry != null; entry = in.getNextEntry()) {
-        require(file + "!" + entry.getName(), new String(in.readAllBytes(), StandardCharsets.UTF_8));
+        require(
+            file + "!" + entry.getName(), new String(in.readAllBytes(), StandardCharsets.UTF_8));
         parts++;
       }
     }

@@ -12,10 +12,10 @@ import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.TreeSet;
-import java.util.ArrayList;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
@@ -94,7 +94,14 @@ class HostileNamesTest {
     Path woofer = Files.writeString(work.resolve("woofer.yaml"), WOOFER);
     Path out = folder.resolve("a/b/c/out");
     run(out.resolve("design"), "design", spec.toString(), "--evaluations", "1000");
-    run(out.resolve("judge"), "judge", spec.toString(), "--woofers", woofer.toString(), "--evaluations", "0");
+    run(
+        out.resolve("judge"),
+        "judge",
+        spec.toString(),
+        "--woofers",
+        woofer.toString(),
+        "--evaluations",
+        "0");
     run(out.resolve("datasheet"), "datasheet", woofer.toString());
     try (Stream<Path> all = Files.walk(folder)) {
       assertThat(
