@@ -287,6 +287,33 @@ class FaultsIT {
   private static Path out(List<String> command) {
     return folder.resolve(command.get(command.indexOf("--out") + 1));
   }
+  /** A search that was cut off goes on, to the bytes of one that nothing disturbed. */
+  @Test
+  void aDesignThatIsCutOffGoesOn() throws Exception {
+    List<String> longer = new ArrayList<>(withOut(DESIGN, "out/long"));
+    longer.set(longer.indexOf("--evaluations") + 1, "12000");
+    List<String> undisturbed = new ArrayList<>(withOut(longer, "out/undisturbed"));
+    undisturbed.add("--no-cache");
+    assertThat(run(undisturbed).exit()).isZero();
+    Process process = start(List.of(), longer, "killed");
+    long patience = System.nanoTime() + TimeUnit.SECONDS.toNanos(PATIENCE_S);
+    while (states().isEmpty() && process.isAlive() && System.nanoTime() < patience) {
+      Thread.sleep(5);
+    }
+    process.toHandle().destroyForcibly();
+    assertThat(process.waitFor(PATIENCE_S, TimeUnit.SECONDS)).isTrue();
+    assertThat(states()).as("a state is kept before the run ends").isNotEmpty();
+    Ended next = run(longer);
+    assertThat(next.exit()).as(next.err()).isZero();
+    assertThat(next.err()).contains("going on with a search that was cut off");
+    assertThat(Files.readAllBytes(out(longer).resolve("ranking.json")))
+        .isEqualTo(Files.readAllBytes(out(undisturbed).resolve("ranking.json")));
+    assertThat(states()).isEmpty();
+  }
+
+  private static List<Path> states() throws IOException {
+    return cacheEntries().stream().filter(file -> file.toString().endsWith(".search")).toList();
+  }
 
   private static List<String> withOut(List<String> command, String place) {
     List<String> words = new ArrayList<>(command);
