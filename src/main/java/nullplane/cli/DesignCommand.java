@@ -84,8 +84,8 @@ final class DesignCommand implements Callable<Integer> {
   private long evaluations = SearchConduct.USUAL_EVALUATIONS;
 
   @Option(
-      names = "--seconds",
-      paramLabel = "N",
+      names = "--time-limit",
+      paramLabel = "SECONDS",
       description =
           "Longest time to search; where it ends then depends on the machine. Default: no limit.")
   private long seconds;
@@ -97,7 +97,7 @@ final class DesignCommand implements Callable<Integer> {
         new SearchConduct(
             seed,
             options.inRange(evaluations, "--evaluations", 1000, 100_000_000),
-            Optional.of(Duration.ofSeconds(options.inRange(seconds, "--seconds", 0, 1_000_000)))
+            Optional.of(Duration.ofSeconds(options.inRange(seconds, "--time-limit", 0, 1_000_000)))
                 .filter(limit -> !limit.isZero()),
             threads);
     Instant started = Instant.now();

@@ -287,6 +287,7 @@ class FaultsIT {
   private static Path out(List<String> command) {
     return folder.resolve(command.get(command.indexOf("--out") + 1));
   }
+
   /** A search that was cut off goes on, to the bytes of one that nothing disturbed. */
   @Test
   void aDesignThatIsCutOffGoesOn() throws Exception {

@@ -199,13 +199,12 @@ class SampleCommandTest {
             .isBetween(one.get("windowLower").doubleValue(), one.get("windowUpper").doubleValue());
       }
     }
-    // level and correction come nearer to those of the woofer that was asked for
-    for (String figure : List.of("meanDeviationDb", "correctionDb")) {
-      double nominal = root.get("nominalStacks").get(0).get(figure).doubleValue();
-      double before = request.get("stacksBefore").get(0).get(figure).doubleValue();
-      double after = request.get("stacksAfter").get(0).get(figure).doubleValue();
-      assertThat(Math.abs(after - nominal)).as(figure).isLessThan(Math.abs(before - nominal));
-    }
+    // the correction needed comes nearer to that of the woofer that was asked for; the level does
+    // not show it, for each woofer has the network that suits it best, which makes up for that
+    double nominal = root.get("nominalStacks").get(0).get("correctionDb").doubleValue();
+    double before = request.get("stacksBefore").get(0).get("correctionDb").doubleValue();
+    double after = request.get("stacksAfter").get(0).get("correctionDb").doubleValue();
+    assertThat(Math.abs(after - nominal)).isLessThan(Math.abs(before - nominal));
   }
 
   @Test

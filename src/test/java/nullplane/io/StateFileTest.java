@@ -32,10 +32,15 @@ class StateFileTest {
 
   @Test
   void trouble() throws Exception {
+    Files.writeString(folder.resolve("none"), "a file where a folder should be");
     StateFile nowhere = new StateFile(folder.resolve("none").resolve("run.state"));
     assertThatThrownBy(() -> nowhere.write(new byte[1]))
         .isInstanceOf(OutputException.class)
-        .hasMessageEndingWith("run.state: the folder does not exist");
+        .hasMessageContaining("cannot write")
+        .hasMessageContaining("run.state");
+    StateFile fresh = new StateFile(folder.resolve("fresh").resolve("run.state"));
+    fresh.write(new byte[] {7});
+    assertThat(fresh.read()).hasValue(new byte[] {7});
     Files.createDirectory(folder.resolve("taken"));
     assertThatThrownBy(() -> new StateFile(folder.resolve("taken")).read())
         .isInstanceOf(InvalidInputException.class)

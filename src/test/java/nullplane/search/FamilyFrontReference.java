@@ -69,8 +69,7 @@ class FamilyFrontReference {
       List<Merit> merits = new ArrayList<>();
       for (FamilyScore score : candidates.score(batch)) {
         merits.add(
-            new Merit(
-                score.grade().violation(), Curve.of(score.shapeDb(), score.correctionDb())));
+            new Merit(score.grade().violation(), Curve.of(score.shapeDb(), score.correctionDb())));
       }
       return merits;
     }
