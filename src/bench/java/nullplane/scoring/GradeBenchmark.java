@@ -67,7 +67,7 @@ public class GradeBenchmark {
             free.loudestDb(),
             Optional.of(new Wiring(2, 2)));
     DesignSpec spec = WorkshopSpecs.spec(WorkshopSpecs.brief300(), free);
-    int points = ScoringAxis.of(spec.target()).frequencyHz().size();
+    int points = ScoringAxis.of(spec).frequencyHz().size();
     if (points != 49) {
       throw new IllegalStateException("the axis has " + points + " points, not 49");
     }
@@ -75,7 +75,7 @@ public class GradeBenchmark {
     wiredScorer = WorkshopSpecs.scorer(WorkshopSpecs.spec(WorkshopSpecs.brief300(), wired));
     space = scorer.newWorkspace();
     wiredSpace = wiredScorer.newWorkspace();
-    List<StackAcoustics> acoustics = WorkshopSpecs.acoustics(spec, ScoringAxis.of(spec.target()));
+    List<StackAcoustics> acoustics = WorkshopSpecs.acoustics(spec, ScoringAxis.of(spec));
     parallel = new StackModel(acoustics.get(0).response(), new Wiring(4, 1));
     strings = new StackModel(acoustics.get(0).response(), new Wiring(2, 2));
     perVolt = new StackModel.PerVolt(points, 4);
@@ -101,13 +101,13 @@ public class GradeBenchmark {
     return candidates[next];
   }
 
-  /** Every wiring with every coil. */
+  /** Every wiring with every network. */
   @Benchmark
   public Grade grade() {
     return scorer.grade(candidate(), space);
   }
 
-  /** Two strings of two with every coil. */
+  /** Two strings of two with every network. */
   @Benchmark
   public Grade gradeWired() {
     return wiredScorer.grade(candidate(), wiredSpace);

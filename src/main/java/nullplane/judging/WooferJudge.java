@@ -218,7 +218,7 @@ public final class WooferJudge {
    */
   private void addInductance(Assessment assessment, List<Finding> findings) {
     Woofer woofer = assessment.woofer();
-    double corner = spec.target().upperCornerHz();
+    double corner = spec.highestCornerHz();
     double ratio = 2 * Math.PI * corner * woofer.inductanceH() / woofer.resistanceOhm();
     double loss = Levels.ofPowerRatio(1 + ratio * ratio);
     // the level rises by 6 dB an octave on a bare panel, so some inductance is welcome

@@ -45,8 +45,7 @@ final class Cautions {
 
   /** Returns what the model leaves out. */
   List<String> model() {
-    List<String> sentences =
-        new ArrayList<>(panelModel(pistonLimitHz(), spec.target().upperCornerHz()));
+    List<String> sentences = new ArrayList<>(panelModel(pistonLimitHz(), spec.highestCornerHz()));
     sentences.add(
         "Suspension, force factor and inductance are those of small signals; the limits are"
             + " excursion, heat and amplifier voltage.");
@@ -119,7 +118,7 @@ final class Cautions {
         double level = stack.curves().loudestDb().at(i);
         boolean inBand =
             frequency.at(i) >= spec.target().lowCornerHz()
-                && frequency.at(i) <= spec.target().upperCornerHz();
+                && frequency.at(i) <= spec.upperCornerHz(stack.brief());
         if (inBand && level > loudest) {
           loudest = level;
           atHz = frequency.at(i);

@@ -119,7 +119,7 @@ final class ComparisonWords {
   Document.Table shares(int stack) {
     StackDifference difference = comparison.difference().stacks().get(stack);
     double low = spec.target().lowCornerHz();
-    double high = spec.target().upperCornerHz();
+    double high = spec.highestCornerHz();
     List<Integer> at =
         List.of(
             nearest(difference, low),

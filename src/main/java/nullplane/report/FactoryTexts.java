@@ -48,7 +48,7 @@ final class FactoryTexts {
             + " nominal size sits in a bare flat panel, open at the back, with no box. It plays from "
             + Charts.plain(spec.target().lowCornerHz())
             + " Hz to "
-            + Charts.plain(spec.target().upperCornerHz())
+            + Charts.plain(spec.highestCornerHz())
             + " Hz; a main driver takes over above. The same woofer serves every stack: "
             + assessment.stacks().stream()
                 .map(FactoryTexts::stack)

@@ -65,7 +65,7 @@ final class LoudestChart {
       plot.curve(frequency, limitDb(curves, limit), Palette.INK, LineStyle.of(limit));
     }
     plot.level(
-        new Range(spec.target().lowCornerHz(), spec.target().upperCornerHz()),
+        new Range(spec.target().lowCornerHz(), spec.upperCornerHz(stack.brief())),
         stack.brief().loudestDb(),
         Palette.INK,
         LineStyle.ASKED);

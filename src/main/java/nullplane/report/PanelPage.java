@@ -84,7 +84,7 @@ final class PanelPage {
   /** Returns what the model leaves out, for the spec's own woofer size and band. */
   static List<String> model(DesignSpec spec, List<StudyCurves> stacks) {
     return Cautions.panelModel(
-        new PanelRemarks(spec, stacks.get(0)).pistonLimitHz(), spec.target().upperCornerHz());
+        new PanelRemarks(spec, stacks.get(0)).pistonLimitHz(), spec.highestCornerHz());
   }
 
   private Document.Table figures() {

@@ -306,7 +306,7 @@ final class ParameterTable {
         double margin = stack.curves().excursionLimitDb().at(i) - stack.brief().loudestDb();
         boolean inBand =
             frequency.at(i) >= spec.target().lowCornerHz()
-                && frequency.at(i) <= spec.target().upperCornerHz();
+                && frequency.at(i) <= spec.upperCornerHz(stack.brief());
         if (inBand && margin < least) {
           least = margin;
           leastHz = frequency.at(i);

@@ -97,13 +97,18 @@ public record DesignSpec(
     return stacks.stream().map(this::upperCornerHz).distinct().sorted().toList();
   }
 
+  /** Returns the highest upper corner of all stacks (Hz). */
+  public double highestCornerHz() {
+    List<Double> corners = upperCornersHz();
+    return corners.get(corners.size() - 1);
+  }
+
   /**
    * Returns up to where the shape of every stack is judged (Hz): the highest upper corner, or
    * {@link Target#BEYOND} times that if a slope or a sum with a main driver is asked for.
    */
   public double shapeTopHz() {
-    List<Double> corners = upperCornersHz();
-    double highest = corners.get(corners.size() - 1);
+    double highest = highestCornerHz();
     boolean beyond =
         target.upperOrder() > 0 || stacks.stream().anyMatch(stack -> stack.main().isPresent());
     return beyond ? Target.BEYOND * highest : highest;

@@ -293,7 +293,7 @@ final class LimitDetail {
   private LimitStudy.ProgrammeLevel programme(ProgrammeSpectrum programme) {
     double[] everywhere =
         programme.weights(frequencyHz, frequencyHz[0], frequencyHz[frequencyHz.length - 1]);
-    double upper = spec.target().upperCornerHz();
+    double upper = spec.upperCornerHz(brief);
     double[] toCorner = programme.weights(frequencyHz, frequencyHz[0], upper);
     double crest = programme.crestFactor();
     double byAmplifier = Math.sqrt(2) * spec.amplifier().voltageV() / crest;
@@ -375,7 +375,7 @@ final class LimitDetail {
 
   private boolean inBand(int f) {
     return frequencyHz[f] >= spec.target().lowCornerHz() * (1 - SLACK)
-        && frequencyHz[f] <= spec.target().upperCornerHz() * (1 + SLACK);
+        && frequencyHz[f] <= spec.upperCornerHz(brief) * (1 + SLACK);
   }
 
   /** Mean over the band and log frequency, straight between the points that lie in it. */

@@ -50,7 +50,7 @@ public record ScoringAxis(Curve frequencyHz, int firstInBand, int lastInBand, Cu
     }
     double low = nodes.get(0);
     double lowest = Math.min(LOWEST_HZ, 0.7 * low);
-    double corner = spec.upperCornersHz().get(spec.upperCornersHz().size() - 1);
+    double corner = spec.highestCornerHz();
     double highest = Math.max(HIGHEST_HZ, Math.max(1.5 * corner, 1.05 * top));
     int below = cells(lowest, low, perDecade);
     int above = cells(top, highest, perDecade);
