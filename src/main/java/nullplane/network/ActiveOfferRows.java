@@ -75,6 +75,11 @@ public final class ActiveOfferRows implements OfferRows {
   }
 
   @Override
+  public int choices(int gene) {
+    return gene == 0 ? lowPasses.size() : corrections.size();
+  }
+
+  @Override
   public int at(double[] shares, int from) {
     return index(shares[from], lowPasses.size()) * corrections.size()
         + index(shares[from + 1], corrections.size());

@@ -15,6 +15,13 @@ public sealed interface OfferRows permits PassiveOfferRows, ActiveOfferRows {
   int genes();
 
   /**
+   * Returns how many values a gene has: value i of n is the share from i/n up to (i + 1)/n.
+   *
+   * @param gene which of {@link #genes}
+   */
+  int choices(int gene);
+
+  /**
    * Returns the number of the network that genes name. Every string of genes names one: parts that
    * do nothing and parts beyond the limit are left out.
    *

@@ -109,11 +109,21 @@ public final class PassiveOfferRows implements OfferRows {
     return number(choice);
   }
 
+  /** How many values of a gene mean "none", besides one for each part. */
+  private static int nones(int options) {
+    return Math.max(1, (int) Math.round(NONE_SHARE / (1 - NONE_SHARE) * (options - 1)));
+  }
+
+  @Override
+  public int choices(int gene) {
+    int count = options[freeAxes[gene]];
+    return nones(count) + count - 1;
+  }
+
   private static int index(double share, int count) {
-    if (share < NONE_SHARE) {
-      return 0;
-    }
-    return 1 + Math.min(count - 2, (int) ((share - NONE_SHARE) / (1 - NONE_SHARE) * (count - 1)));
+    int nones = nones(count);
+    int values = nones + count - 1;
+    return Math.max(0, Math.min(values - 1, (int) (share * values)) - nones + 1);
   }
 
   /** Leaves out, from the least important on, what is too much, and what does nothing then. */
@@ -132,10 +142,9 @@ public final class PassiveOfferRows implements OfferRows {
   public void write(int network, double[] shares, int from) {
     for (int g = 0; g < freeAxes.length; g++) {
       int on = choices[network].on(AXES[freeAxes[g]]);
-      shares[from + g] =
-          on == 0
-              ? NONE_SHARE / 2
-              : NONE_SHARE + (1 - NONE_SHARE) * (on - 0.5) / (options[freeAxes[g]] - 1);
+      int nones = nones(options[freeAxes[g]]);
+      int value = on == 0 ? nones / 2 : nones + on - 1;
+      shares[from + g] = (value + 0.5) / choices(g);
     }
   }
 

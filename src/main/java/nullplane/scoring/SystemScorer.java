@@ -197,6 +197,20 @@ public final class SystemScorer {
     return genes;
   }
 
+  /** Returns how many values each of the {@link #networkGenes} has, in their order. */
+  public List<Integer> networkChoices() {
+    List<Integer> choices = new ArrayList<>();
+    for (StackEvaluator stack : evaluators) {
+      if (stack.wirings() > 1) {
+        choices.add(stack.wirings());
+      }
+      for (int gene = 0; gene < offer.genes(); gene++) {
+        choices.add(offer.choices(gene));
+      }
+    }
+    return List.copyOf(choices);
+  }
+
   /**
    * Scores a woofer with its winding, and with the wirings and networks that genes name.
    *

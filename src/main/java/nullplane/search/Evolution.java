@@ -47,7 +47,7 @@ final class Evolution {
             "gene " + i + " has " + choices[i] + " choices; allowed: 0 or more");
       }
     }
-    this.variation = new Variation(choices);
+    this.variation = new Variation(choices, problem.redrawn());
   }
 
   /** Returns the source of chance of a generation. */

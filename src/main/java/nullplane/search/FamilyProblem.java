@@ -17,19 +17,43 @@ final class FamilyProblem implements ParetoProblem {
    */
   private static final Curve REFERENCE = Curve.of(6, 12, 3, 3, 12);
 
+  /** Share of mutations that draw a gene of the woofer afresh (1); by trial. */
+  private static final double REDRAWN = 0.25;
+
   private final CandidateScorer candidates;
-  private final int genes;
+  private final SearchPlan plan;
+  private final List<Integer> networkChoices;
   private final String digest;
 
-  FamilyProblem(CandidateScorer candidates, int genes, String digest) {
+  /**
+   * @param candidates scores families
+   * @param plan what the woofer's genes mean
+   * @param networkChoices how many values each gene of the networks has
+   * @param digest differs whenever the same genes may get other scores
+   */
+  FamilyProblem(
+      CandidateScorer candidates, SearchPlan plan, List<Integer> networkChoices, String digest) {
     this.candidates = candidates;
-    this.genes = genes;
+    this.plan = plan;
+    this.networkChoices = List.copyOf(networkChoices);
     this.digest = digest;
   }
 
   @Override
   public int genes() {
-    return genes;
+    return SearchPlan.GENES + networkChoices.size();
+  }
+
+  @Override
+  public int choices(int gene) {
+    return gene < SearchPlan.GENES
+        ? plan.choices(gene)
+        : networkChoices.get(gene - SearchPlan.GENES);
+  }
+
+  @Override
+  public double redrawn() {
+    return REDRAWN;
   }
 
   @Override

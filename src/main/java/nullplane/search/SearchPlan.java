@@ -56,6 +56,15 @@ public record SearchPlan(WooferBrief brief, WindingCatalogue windings, Air air) 
     return travelClass.get(index(genes[PLACE], travelClass.size()));
   }
 
+  /**
+   * Returns how many values a gene has, 0 for one that may take any share.
+   *
+   * @param gene which gene
+   */
+  int choices(int gene) {
+    return gene == TRAVEL ? windings.classes() : 0;
+  }
+
   /** Returns whether a gene has any say. */
   boolean isFree(int gene) {
     return switch (gene) {

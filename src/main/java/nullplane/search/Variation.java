@@ -40,12 +40,15 @@ final class Variation implements Alterer<DoubleGene, Merit> {
   private static final double SAME = 1e-14;
 
   private final int[] choices;
+  private final double redrawn;
 
   /**
    * @param choices number of values of each gene, 0 for one that may take any share
+   * @param redrawn share of mutations that draw a continuous gene afresh (1)
    */
-  Variation(int[] choices) {
+  Variation(int[] choices, double redrawn) {
     this.choices = choices.clone();
+    this.redrawn = redrawn;
   }
 
   @Override
@@ -118,9 +121,11 @@ final class Variation implements Alterer<DoubleGene, Merit> {
     return child;
   }
 
-  private static double mutated(double gene, int choices, RandomGenerator random) {
+  private double mutated(double gene, int choices, RandomGenerator random) {
     if (choices == 0) {
-      return polynomial(gene, random.nextDouble());
+      return redrawn > 0 && random.nextDouble() < redrawn
+          ? random.nextDouble()
+          : polynomial(gene, random.nextDouble());
     }
     if (choices == 1) {
       return gene;

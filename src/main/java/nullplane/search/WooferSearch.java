@@ -99,8 +99,8 @@ public final class WooferSearch {
   }
 
   private SearchOutcome search(SearchMemory memory) {
-    int genes = SearchPlan.GENES + scorer.networkGenes();
-    FamilyProblem problem = new FamilyProblem(candidates, genes, memory.digest());
+    FamilyProblem problem =
+        new FamilyProblem(candidates, plan, scorer.networkChoices(), memory.digest());
     ParetoConduct pareto =
         new ParetoConduct(
             conduct.seed(),
