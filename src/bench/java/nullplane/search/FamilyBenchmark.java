@@ -72,7 +72,7 @@ public class FamilyBenchmark {
     candidates = new CandidateScorer(scorer, plan, threads, executor);
     Random random = new Random(1);
     for (int i = 0; i < BATCH; i++) {
-      batch.add(random.doubles(SearchPlan.GENES + scorer.networkGenes()).toArray());
+      batch.add(random.doubles(SearchPlan.GENES + scorer.networkChoices().size()).toArray());
     }
   }
 

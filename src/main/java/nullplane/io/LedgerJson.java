@@ -116,6 +116,11 @@ final class LedgerJson {
             json.number(gain.getKey().word(), gain.getValue());
           }
         });
+    expected(json, request);
+  }
+
+  /** Writes what a request was expected to do, and what it had to leave. */
+  static void expected(JsonText json, RequestEntry request) throws IOException {
     json.object(
         "predicted",
         () -> {

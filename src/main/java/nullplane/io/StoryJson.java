@@ -91,15 +91,7 @@ public final class StoryJson {
   private void request(RequestEntry request) throws IOException {
     json.text("basis", request.basis());
     json.object("asked", () -> LedgerJson.asked(json, request.asked()));
-    json.object(
-        "predicted",
-        () -> {
-          for (Map.Entry<String, Double> figure : request.predicted().entrySet()) {
-            json.number(figure.getKey(), figure.getValue());
-          }
-        });
-    json.texts("stillOutside", request.stillOutside());
-    json.texts("locked", request.locked().stream().map(Lever::word).toList());
+    LedgerJson.expected(json, request);
   }
 
   private void move(ProjectStory story, MakerMove move) throws IOException {

@@ -27,39 +27,25 @@ public final class BriefStacks {
   public BriefStacks(SystemScorer scorer, SampleBrief brief) {
     this.scorer = scorer;
     this.brief = brief;
-    Assessment nominal = scorer.assess(brief.woofer());
-    asked = nominal;
-    if (nominal.stacks().size() != brief.stacks().size()) {
+    this.asked = scorer.assess(brief.woofer());
+    List<SampleBrief.StackParts> stacks = brief.stacks();
+    if (asked.stacks().size() != stacks.size()) {
       throw new IllegalArgumentException(
-          nominal.stacks().size()
-              + " stacks in the spec, "
-              + brief.stacks().size()
-              + " in the brief");
+          asked.stacks().size() + " stacks in the spec, " + stacks.size() + " in the brief");
     }
-    List<StackAssessment> stacks = new ArrayList<>();
-    for (int s = 0; s < brief.stacks().size(); s++) {
-      StackAssessment own = nominal.stacks().get(s);
-      SampleBrief.StackParts parts = brief.stacks().get(s);
-      if (!own.brief().name().equals(parts.name())) {
+    for (int s = 0; s < stacks.size(); s++) {
+      String own = asked.stacks().get(s).brief().name();
+      if (!own.equals(stacks.get(s).name())) {
         throw new IllegalArgumentException(
-            "stack " + parts.name() + " of the brief is " + own.brief().name() + " in the spec");
+            "stack " + stacks.get(s).name() + " of the brief is " + own + " in the spec");
       }
-      stacks.add(
-          new StackAssessment(
-              own.brief(), parts.wiring(), parts.network(), own.figures(), own.curves()));
     }
-    fixed =
+    this.fixed =
         FixedStacks.of(
             scorer,
-            new Assessment(
-                nominal.woofer(),
-                nominal.freeAir(),
-                nominal.budget(),
-                nominal.motor(),
-                stacks,
-                nominal.grade(),
-                nominal.parts(),
-                nominal.violations()));
+            brief.woofer(),
+            stacks.stream().map(SampleBrief.StackParts::wiring).toList(),
+            stacks.stream().map(SampleBrief.StackParts::network).toList());
   }
 
   /** Returns the scorer. */

@@ -171,26 +171,11 @@ public final class SampleJudge {
     notes.addAll(fit.warnings());
     boolean massAssumed = fit.estimate(FittedParameter.BARE_MASS).isEmpty();
     Optional<Woofer> woofer = woofer(sample, fit, findings);
-    if (woofer.isEmpty()) {
-      return new SampleResult(
-          sample.name(),
-          sample,
-          fit,
-          figures,
-          checks,
-          notMeasured,
-          woofer,
-          massAssumed,
-          Optional.empty(),
-          List.of(),
-          notes);
-    }
-    if (massAssumed) {
+    if (woofer.isPresent() && massAssumed) {
       notes.add(
           "the moving mass is not known; for the stacks, and for any change, it is taken from the"
               + " brief");
     }
-    Assessment best = stacks.scorer().assess(woofer.orElseThrow());
     return new SampleResult(
         sample.name(),
         sample,
@@ -200,8 +185,8 @@ public final class SampleJudge {
         notMeasured,
         woofer,
         massAssumed,
-        Optional.of(best),
-        stacks.withBriefParts(woofer.orElseThrow()),
+        woofer.map(stacks.scorer()::assess),
+        woofer.map(stacks::withBriefParts).orElse(List.of()),
         notes);
   }
 

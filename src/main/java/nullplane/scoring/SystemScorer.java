@@ -185,19 +185,10 @@ public final class SystemScorer {
   }
 
   /**
-   * Returns the number of genes that name a wiring and a network for every stack, each a share from
+   * Returns how many values each gene has that names a wiring or a network, all of them shares from
    * 0 to 1: for each stack in the spec's order one for the wiring, if there is a choice, then those
    * of {@link OfferRows#genes}.
    */
-  public int networkGenes() {
-    int genes = 0;
-    for (StackEvaluator stack : evaluators) {
-      genes += (stack.wirings() > 1 ? 1 : 0) + offer.genes();
-    }
-    return genes;
-  }
-
-  /** Returns how many values each of the {@link #networkGenes} has, in their order. */
   public List<Integer> networkChoices() {
     List<Integer> choices = new ArrayList<>();
     for (StackEvaluator stack : evaluators) {
@@ -217,7 +208,7 @@ public final class SystemScorer {
    * @param woofer the woofer; its area should be the spec's, its Re and travel the winding's
    * @param winding its winding
    * @param shares genes, 0 to 1
-   * @param from index of the first that concerns networks; {@link #networkGenes} of them
+   * @param from index of the first that concerns networks; as many as {@link #networkChoices}
    * @param space work space of this scorer; overwritten
    * @return the score; the same arguments always get the same bits
    */
@@ -294,25 +285,6 @@ public final class SystemScorer {
       networks.add(evaluators.get(s).network(space.choices[s]));
     }
     return List.copyOf(networks);
-  }
-
-  /**
-   * Writes the genes of the wirings and networks that were last chosen in a work space.
-   *
-   * @param space work space of this scorer, after a score or grade
-   * @param shares receives the genes
-   * @param from index of the first that concerns networks
-   */
-  public void writeNetworks(Workspace space, double[] shares, int from) {
-    int gene = from;
-    for (int s = 0; s < space.choices.length; s++) {
-      int wirings = evaluators.get(s).wirings();
-      if (wirings > 1) {
-        shares[gene++] = (space.choices[s].wiring + 0.5) / wirings;
-      }
-      offer.write(space.choices[s].network, shares, gene);
-      gene += offer.genes();
-    }
   }
 
   private Realisation realisationOf(Woofer woofer) {

@@ -89,7 +89,7 @@ class HostileNamesTest {
 
   @Test
   void namesThatLookLikePathsStayWords() throws Exception {
-    Path work = Files.createDirectories(folder.resolve("a/b/c/work"));
+    Path work = Files.createDirectories(folder.resolve("a/b/c/given"));
     Path spec = Files.writeString(work.resolve("spec.yaml"), SPEC);
     Path woofer = Files.writeString(work.resolve("woofer.yaml"), WOOFER);
     Path out = folder.resolve("a/b/c/out");
@@ -110,7 +110,7 @@ class HostileNamesTest {
                       .map(file -> folder.relativize(file).toString())
                       .filter(name -> !name.startsWith("a/b/c/out/"))
                       .collect(Collectors.toCollection(TreeSet::new)))
-          .containsExactly("a/b/c/work/spec.yaml", "a/b/c/work/woofer.yaml");
+          .containsExactly("a/b/c/given/spec.yaml", "a/b/c/given/woofer.yaml");
     }
     assertThat(FiniteOutputs.require(out)).isGreaterThan(20);
     assertThat(calls).isEmpty();
