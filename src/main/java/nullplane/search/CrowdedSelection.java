@@ -9,6 +9,7 @@ import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.IntStream;
 
 /**
  * Selects the survivors of NSGA-II: by the rank of their front under constrained domination, within
@@ -141,14 +142,34 @@ final class CrowdedSelection {
     return false;
   }
 
+  /**
+   * Returns the room around each candidate within its own front, by the distance of its neighbours
+   * in each objective (1): without bound at a front's ends, 0 for one that is not feasible.
+   *
+   * @param merits merits of all candidates
+   */
+  static double[] room(List<Merit> merits) {
+    List<Integer> all = IntStream.range(0, merits.size()).boxed().toList();
+    double[] room = new double[merits.size()];
+    for (List<Integer> front : fronts(merits, all)) {
+      double[] within = roomWithin(merits, front);
+      for (int i = 0; i < within.length; i++) {
+        room[front.get(i)] = within[i];
+      }
+    }
+    return room;
+  }
+
+  private static double[] roomWithin(List<Merit> merits, List<Integer> front) {
+    ISeq<Merit> members = of(merits, front);
+    return members.get(0).isFeasible()
+        ? Pareto.crowdingDistance(members, ORDER, DISTANCE, merit -> merit.objectives().size())
+        : new double[front.size()];
+  }
+
   /** Orders a front by the room around each, the most room first. */
   private static List<Integer> ordered(List<Merit> merits, List<Integer> front) {
-    ISeq<Merit> members = of(merits, front);
-    if (!members.get(0).isFeasible()) {
-      return front;
-    }
-    double[] room =
-        Pareto.crowdingDistance(members, ORDER, DISTANCE, merit -> merit.objectives().size());
+    double[] room = roomWithin(merits, front);
     List<Placed> placed = new ArrayList<>();
     for (int i = 0; i < room.length; i++) {
       placed.add(new Placed(front.get(i), room[i]));

@@ -17,9 +17,6 @@ final class FamilyProblem implements ParetoProblem {
    */
   private static final Curve REFERENCE = Curve.of(6, 12, 3, 3, 12);
 
-  /** Share of mutations that draw a gene of the woofer afresh (1); by trial. */
-  private static final double REDRAWN = 0.25;
-
   private final CandidateScorer candidates;
   private final SearchPlan plan;
   private final List<Integer> networkChoices;
@@ -49,11 +46,6 @@ final class FamilyProblem implements ParetoProblem {
     return gene < SearchPlan.GENES
         ? plan.choices(gene)
         : networkChoices.get(gene - SearchPlan.GENES);
-  }
-
-  @Override
-  public double redrawn() {
-    return REDRAWN;
   }
 
   @Override

@@ -20,14 +20,6 @@ public interface ParetoProblem {
     return 0;
   }
 
-  /**
-   * Returns the share of mutations of a continuous gene that draw it afresh instead of moving it a
-   * little (1), 0 to 1. Some help out of pockets where feasible candidates are few.
-   */
-  default double redrawn() {
-    return 0;
-  }
-
   /** Returns the number of objectives, 1 or more. All are made small. */
   int objectives();
 

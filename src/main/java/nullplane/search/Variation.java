@@ -15,8 +15,9 @@ import java.util.random.RandomGenerator;
 
 /**
  * Makes two children of each pair of neighbours: simulated binary crossover of every second gene,
- * exchange of genes, then polynomial mutation of one gene on average, all within 0 to 1. A gene
- * that counts is exchanged only, and mutates to a neighbouring value as often as to any other.
+ * exchange of genes, then polynomial mutation of two genes on average, of one where there are two,
+ * all within 0 to 1. A gene that counts is exchanged only, and mutates to a neighbouring value as
+ * often as to any other.
  *
  * <p>Sources: K. Deb, R. B. Agrawal, Simulated binary crossover for continuous search space,
  * Complex Systems 9 (1995) 115, with the spread cut at the bounds as in K. Deb, Comput. Methods
@@ -30,8 +31,14 @@ final class Variation implements Alterer<DoubleGene, Merit> {
   /** Chance that a gene is blended (1). */
   private static final double BLENDING = 0.5;
 
+  /** Chance that a gene is exchanged (1); by trial. */
+  private static final double EXCHANGE = 0.2;
+
   /** Distribution index of crossover (1). */
   private static final double BLENDING_INDEX = 15;
+
+  /** Genes of a child that mutate, on average, when it has many (1); by trial. */
+  private static final double MUTATIONS = 2;
 
   /** Distribution index of mutation (1). */
   private static final double MUTATION_INDEX = 20;
@@ -40,15 +47,12 @@ final class Variation implements Alterer<DoubleGene, Merit> {
   private static final double SAME = 1e-14;
 
   private final int[] choices;
-  private final double redrawn;
 
   /**
    * @param choices number of values of each gene, 0 for one that may take any share
-   * @param redrawn share of mutations that draw a continuous gene afresh (1)
    */
-  Variation(int[] choices, double redrawn) {
+  Variation(int[] choices) {
     this.choices = choices.clone();
-    this.redrawn = redrawn;
   }
 
   @Override
@@ -73,7 +77,7 @@ final class Variation implements Alterer<DoubleGene, Merit> {
       if (choices[i] == 0 && Math.abs(one[i] - two[i]) > SAME && random.nextDouble() < BLENDING) {
         blend(one, two, i, random.nextDouble());
       }
-      if (random.nextBoolean()) {
+      if (random.nextDouble() < EXCHANGE) {
         double gene = one[i];
         one[i] = two[i];
         two[i] = gene;
@@ -104,7 +108,7 @@ final class Variation implements Alterer<DoubleGene, Merit> {
 
   private void mutate(double[] genes, RandomGenerator random) {
     for (int i = 0; i < genes.length; i++) {
-      if (random.nextDouble() * genes.length < 1) {
+      if (random.nextDouble() * (genes.length + MUTATIONS) < MUTATIONS) {
         genes[i] = mutated(genes[i], choices[i], random);
       }
     }
@@ -123,9 +127,7 @@ final class Variation implements Alterer<DoubleGene, Merit> {
 
   private double mutated(double gene, int choices, RandomGenerator random) {
     if (choices == 0) {
-      return redrawn > 0 && random.nextDouble() < redrawn
-          ? random.nextDouble()
-          : polynomial(gene, random.nextDouble());
+      return polynomial(gene, random.nextDouble());
     }
     if (choices == 1) {
       return gene;

@@ -131,7 +131,7 @@ class ParetoSearchTest {
     StateCodec later = new StateCodec(ParetoSearch.VERSION + 1);
     assertThatThrownBy(() -> later.decode(state, problem.digest(), SHORT.shape(), 30, 2))
         .isInstanceOf(UnusableStateException.class)
-        .hasMessage("it was kept by version 1 of the search; this is version 2");
+        .hasMessage("it was kept by version 2 of the search; this is version 3");
     // More evaluations are no other setting.
     ParetoConduct longer = new ParetoConduct(7, 3000, SHORT.time(), 20, 24, SHORT.stall());
     assertThat(
