@@ -195,31 +195,40 @@ final class StackEvaluator {
    *
    * @param woofer the woofer
    * @param space work space; overwritten
-   * @param best receives the result; its old network is the first one tried
+   * @param best receives the result; its old wiring and network are tried first, so that a bound on
+   *     the cost is at hand early
    */
   void choose(Woofer woofer, Workspace space, StackChoice best) {
     int likely = best.network;
+    int likelyWiring = Math.min(best.wiring, models.size() - 1);
     best.violation = Double.POSITIVE_INFINITY;
     best.cost = Double.POSITIVE_INFINITY;
-    // series first: its load is the lightest, so that a bound on the cost is at hand early
+    tryAll(likelyWiring, likely, woofer, space, best);
+    // series before parallel: its load is the lightest, so that it is allowed
     for (int w = models.size() - 1; w >= 0; w--) {
-      begin(w, woofer, space);
-      tryOne(likely, offer.load(likely, space.stack, space.shunted), space, best);
-      LoadRows load = space.stack;
-      int group = -1;
-      for (int n = 0; n < offer.count(); n++) {
-        if (offer.group(n) != group) {
-          group = offer.group(n);
-          load = offer.load(n, space.stack, space.shunted);
-        }
-        tryOne(n, load, space, best);
+      if (w != likelyWiring) {
+        tryAll(w, likely, woofer, space, best);
       }
+    }
+  }
+
+  private void tryAll(int wiring, int likely, Woofer woofer, Workspace space, StackChoice best) {
+    begin(wiring, woofer, space);
+    tryOne(likely, offer.load(likely, space.stack, space.shunted), space, best);
+    LoadRows load = space.stack;
+    int group = -1;
+    for (int n = 0; n < offer.count(); n++) {
+      if (offer.group(n) != group) {
+        group = offer.group(n);
+        load = offer.load(n, space.stack, space.shunted);
+      }
+      tryOne(n, load, space, best);
     }
   }
 
   private void tryOne(int network, LoadRows load, Workspace space, StackChoice best) {
     double bound = best.violation == 0 ? best.cost : Double.POSITIVE_INFINITY;
-    if (judge(network, load, space, bound) && space.trial.betterThan(best)) {
+    if (judge(network, load, space, best.violation, bound) && space.trial.betterThan(best)) {
       best.copy(space.trial);
     }
   }
@@ -235,8 +244,8 @@ final class StackEvaluator {
    */
   void evaluate(Woofer woofer, int wiring, int network, Workspace space, StackChoice out) {
     begin(wiring, woofer, space);
-    judge(
-        network, offer.load(network, space.stack, space.shunted), space, Double.POSITIVE_INFINITY);
+    LoadRows load = offer.load(network, space.stack, space.shunted);
+    judge(network, load, space, Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY);
     out.copy(space.trial);
   }
 
@@ -252,7 +261,8 @@ final class StackEvaluator {
   void costs(Woofer woofer, int wiring, Workspace space, double[] costs, double[] shapes) {
     begin(wiring, woofer, space);
     for (int n = 0; n < offer.count(); n++) {
-      judge(n, offer.load(n, space.stack, space.shunted), space, Double.POSITIVE_INFINITY);
+      LoadRows load = offer.load(n, space.stack, space.shunted);
+      judge(n, load, space, Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY);
       costs[n] = space.trial.violation == 0 ? space.trial.cost : Double.POSITIVE_INFINITY;
       shapes[n] = space.trial.rmsDeviation;
     }
@@ -290,10 +300,11 @@ final class StackEvaluator {
   }
 
   /**
-   * Judges a network into the trial. Returns false as soon as it can no longer beat the bound;
-   * costs only grow along the band.
+   * Judges a network into the trial. Returns false as soon as it must violate more than is known to
+   * be possible, or can no longer beat the bound on the cost; costs only grow along the band.
    */
-  private boolean judge(int network, LoadRows load, Workspace space, double bound) {
+  private boolean judge(
+      int network, LoadRows load, Workspace space, double mostViolation, double bound) {
     double fixed =
         weights.perPart() * offer.parts(network)
             + weights.perKilogramOfCopper() * offer.copperKg(network)
@@ -302,6 +313,10 @@ final class StackEvaluator {
         || (probed
             && bound < Double.POSITIVE_INFINITY
             && isHopeless(network, load, space, bound - fixed))) {
+      return false;
+    }
+    double leastLoad = Math.sqrt(offer.leastInputSquared(network, load));
+    if (violationOf(leastLoad, 0) > mostViolation) {
       return false;
     }
     double[] passed = space.passed;
@@ -351,7 +366,7 @@ final class StackEvaluator {
     trial.outputMargin = margin;
     trial.loss = loss;
     trial.bend = mostDb - leastDb;
-    trial.leastLoad = Math.sqrt(offer.leastInputSquared(network, load));
+    trial.leastLoad = leastLoad;
     trial.travelShare = Math.sqrt(travel) * target.voltageV();
     trial.parts = offer.parts(network);
     trial.copperKg = offer.copperKg(network);
