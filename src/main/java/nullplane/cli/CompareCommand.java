@@ -44,11 +44,7 @@ import picocli.CommandLine.Spec;
     versionProvider = ProgramVersion.class,
     footer = {
       "",
-      "A woofer in a table is named by the file, a # and its name: catalogue.csv#NAME.",
-      "",
-      "Example:",
-      "  java -jar target/nullplane.jar compare specs/village-hall.yaml \\",
-      "    \"specs/catalogue.csv#Loft 12 A\" \"specs/catalogue.csv#Loft 12 B\""
+      "A woofer in a table is named by the file, a # and its name: catalogue.csv#NAME."
     })
 final class CompareCommand implements Callable<Integer> {
   @Spec private CommandSpec command;

@@ -47,11 +47,7 @@ import picocli.CommandLine.Spec;
     footer = {
       "",
       "The folder is results/NAME-datasheet unless --out says otherwise. With --json and without"
-          + " --out, only the document is made.",
-      "",
-      "Example:",
-      "  java -jar target/nullplane.jar datasheet specs/sample-12a.yaml \\",
-      "      --panel specs/village-hall.yaml"
+          + " --out, only the document is made."
     })
 final class DatasheetCommand implements Callable<Integer> {
   @Spec private CommandSpec command;

@@ -55,11 +55,8 @@ import picocli.CommandLine.Spec;
     versionProvider = ProgramVersion.class,
     footer = {
       "",
-      "Ctrl-C ends the search and writes the best so far. The same command run again goes on",
-      "from there, as it does after a run that was cut off.",
-      "",
-      "Example:",
-      "  java -jar target/nullplane.jar design specs/village-hall.yaml --seed 7"
+      "Ctrl-C ends the search and writes the best so far. The same command run again goes on from"
+          + " there, as it does after a run that was cut off."
     })
 final class DesignCommand implements Callable<Integer> {
   @Spec private CommandSpec command;
@@ -204,7 +201,7 @@ final class DesignCommand implements Callable<Integer> {
         .getErr()
         .printf(
             Locale.ROOT,
-            "nullplane: %d woofers scored in %.1f s; %s%n",
+            "nullplane: %d woofers scored in %.1f s%nnullplane: %s%n",
             outcome.evaluations(),
             clock.seconds(),
             outcome.stopReason());

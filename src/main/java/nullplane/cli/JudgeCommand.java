@@ -55,11 +55,7 @@ import picocli.CommandLine.Spec;
     footer = {
       "",
       "A table has one row for each woofer and the keys of a woofer file in its header, with units:"
-          + " \"fs [Hz]\". Rows that cannot be read are told with their lines; the others are judged.",
-      "",
-      "Example:",
-      "  java -jar target/nullplane.jar judge specs/village-hall.yaml \\",
-      "    --woofers specs/catalogue.csv"
+          + " \"fs [Hz]\". Rows that cannot be read are told with their lines; the others are judged."
     })
 final class JudgeCommand implements Callable<Integer> {
   private static final long USUAL_EVALUATIONS = 20_000;

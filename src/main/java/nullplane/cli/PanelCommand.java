@@ -53,10 +53,7 @@ import picocli.CommandLine.Spec;
     footer = {
       "",
       "The folder is results/NAME-panel unless --out says otherwise. With --json and without --out,"
-          + " only the document is made: no folder, no pictures.",
-      "",
-      "Example:",
-      "  java -jar target/nullplane.jar panel specs/village-hall.yaml"
+          + " only the document is made: no folder, no pictures."
     })
 final class PanelCommand implements Callable<Integer> {
   private static final String USUAL_ANGLES = "0/0, 30/0, 60/0, 0/30";

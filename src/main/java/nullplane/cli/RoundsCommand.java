@@ -33,8 +33,7 @@ import picocli.CommandLine.Spec;
       ""
     },
     mixinStandardHelpOptions = true,
-    versionProvider = ProgramVersion.class,
-    footer = {"", "Example:", "  java -jar target/nullplane.jar rounds hall-ledger"})
+    versionProvider = ProgramVersion.class)
 final class RoundsCommand implements Callable<Integer> {
   @Spec private CommandSpec command;
 

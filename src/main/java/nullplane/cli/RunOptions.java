@@ -95,11 +95,11 @@ final class RunOptions {
 
   /** Returns whether somebody watches the terminal. */
   boolean watched() {
-    return !json && Terminal.attached();
+    return !json && Terminal.here().watched();
   }
 
   /** Returns whether colour is welcome on standard output. */
   boolean colour() {
-    return !json && Terminal.wantsColour();
+    return !json && Terminal.here().wantsColour();
   }
 }

@@ -70,11 +70,7 @@ import picocli.CommandLine.Spec;
       "    - {name: D, on-panel: d.txt, stack: pair, woofer: 1, moving-mass: 62 g}",
       "    - {name: G, free-air: g.txt, moving-mass: 62 g, golden: true}",
       "On a panel the other woofers of the stack hang open; held still: others: still.",
-      "A golden sample is a reference measured again each round; it decides nothing.",
-      "",
-      "Example:",
-      "  java -jar target/nullplane.jar sample specs/village-hall.yaml \\",
-      "    results/village-hall/woofer-1/brief-1.json first-samples/first-samples.yaml"
+      "A golden sample is a reference measured again each round; it decides nothing."
     })
 final class SampleCommand implements Callable<Integer> {
   @Spec private CommandSpec command;
@@ -101,7 +97,8 @@ final class SampleCommand implements Callable<Integer> {
   @Option(
       names = "--lock",
       split = ",",
-      paramLabel = "LEVER",
+      paramLabel = "LEVER,...",
+      hideParamSyntax = true,
       description =
           "Levers that the maker cannot move: mass, stiffness, flux, winding, rest-position.")
   private List<String> locks = new ArrayList<>();
