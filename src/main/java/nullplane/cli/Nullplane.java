@@ -20,6 +20,7 @@ import picocli.CommandLine.Spec;
     mixinStandardHelpOptions = true,
     versionProvider = ProgramVersion.class,
     subcommands = {
+      StarterCommand.class,
       DesignCommand.class,
       JudgeCommand.class,
       CompareCommand.class,
