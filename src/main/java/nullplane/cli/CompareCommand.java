@@ -99,7 +99,7 @@ final class CompareCommand implements Callable<Integer> {
       RunInfo run = new RunInfo(read.digest(), 0, ProgramVersion.text());
       byte[] json = ComparisonJson.of(read, comparison, run.version());
       results.add("comparison.json", json);
-      workers.make(ComparisonReport.parts(read.spec(), comparison, run)).forEach(results::add);
+      options.draw(ComparisonReport.parts(read.spec(), comparison, run), workers, results);
       clock.done("draw and write");
       results.publish(
           new RunManifest(

@@ -106,7 +106,8 @@ final class DatasheetCommand implements Callable<Integer> {
       return sheet;
     }
     List<LoadedResonance> loaded =
-        PanelLoadStep.solve(woofer.orElseThrow(), read, Air.standard(), workers, program.stop());
+        PanelLoadStep.solve(
+            woofer.orElseThrow(), read, Air.standard(), workers, program.stop(), options.watched());
     Datasheet more = sheet;
     for (int s = 0; s < loaded.size(); s++) {
       more = more.with("panel: " + read.spec().stacks().get(s).name(), loaded.get(s));

@@ -28,6 +28,7 @@ import nullplane.report.FactorySheet;
 import nullplane.report.RunInfo;
 import nullplane.report.TerminalSummary;
 import nullplane.sample.MakerBrief;
+import nullplane.scoring.Assessment;
 import nullplane.scoring.FamilyParts;
 import nullplane.scoring.SystemScorer;
 import nullplane.search.SearchConduct;
@@ -126,13 +127,9 @@ final class DesignCommand implements Callable<Integer> {
       clock.done("search");
       RunInfo run = new RunInfo(read.digest(), seed, ProgramVersion.text());
       List<ToleranceStudy> tolerances =
-          ToleranceStep.of(scorer, outcome.ranked(), seed, workers::each);
+          ToleranceStep.of(scorer, outcome.ranked(), seed, workers::each, options.watched());
       clock.done("study tolerances");
-      List<FamilyParts> families =
-          workers.all(
-              outcome.ranked().stream()
-                  .map(found -> (Callable<FamilyParts>) () -> FamilyParts.of(scorer, found))
-                  .toList());
+      List<FamilyParts> families = families(scorer, outcome.ranked(), workers);
       clock.done("look for parts to share");
       byte[] json = RankingJson.of(read, outcome, tolerances, families, run.version());
       results.add("ranking.json", json);
@@ -140,7 +137,7 @@ final class DesignCommand implements Callable<Integer> {
       if (!outcome.front().isEmpty()) {
         results.add("front.csv", FrontCsv.of(read.spec(), outcome.front(), scorer.air()));
       }
-      workers.make(parts(read, outcome, tolerances, families, run)).forEach(results::add);
+      options.draw(parts(read, outcome, tolerances, families, run), workers, results);
       clock.done("draw and write");
       results.publish(
           new RunManifest(
@@ -158,6 +155,17 @@ final class DesignCommand implements Callable<Integer> {
       print(read, outcome, run, folder, json);
       tell(clock, outcome);
       return 0;
+    }
+  }
+
+  private List<FamilyParts> families(
+      SystemScorer scorer, List<Assessment> ranked, Workers workers) {
+    try (ProgressLine progress = options.progress("parts to share", ranked.size())) {
+      return workers.all(
+          ranked.stream()
+              .map(found -> (Callable<FamilyParts>) () -> FamilyParts.of(scorer, found))
+              .toList(),
+          progress);
     }
   }
 

@@ -111,9 +111,8 @@ final class JudgeCommand implements Callable<Integer> {
       byte[] json = JudgingJson.of(read, outcome, woofers.refused(), seed, run.version());
       results.add("judging.json", json);
       results.add("judging.csv", JudgingCsv.of(outcome));
-      workers
-          .make(JudgingReport.parts(read.spec(), outcome, woofers.refused(), run))
-          .forEach(results::add);
+      options.draw(
+          JudgingReport.parts(read.spec(), outcome, woofers.refused(), run), workers, results);
       clock.done("draw and write");
       results.publish(
           new RunManifest(
@@ -179,7 +178,10 @@ final class JudgeCommand implements Callable<Integer> {
       SystemScorer scorer = scorers.of(one.woofer());
       tasks.add(() -> judge.judge(one.woofer(), one.contradictions(), scorer));
     }
-    List<Judgement> ranked = new ArrayList<>(workers.all(tasks));
+    List<Judgement> ranked;
+    try (ProgressLine progress = options.progress("judging", tasks.size())) {
+      ranked = new ArrayList<>(workers.all(tasks, progress));
+    }
     ranked.sort(Comparator.comparing(judgement -> judgement.assessment().grade()));
     clock.done("judge");
     return new JudgingOutcome(ranked, misfits, best);

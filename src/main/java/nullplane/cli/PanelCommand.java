@@ -171,7 +171,7 @@ final class PanelCommand implements Callable<Integer> {
         results.add(stack + "impedance.csv", PanelCsv.impedance(studies.get(i)));
         results.add(stack + "directivity.csv", PanelCsv.directivity(studies.get(i)));
       }
-      workers.make(PanelReport.parts(read.spec(), studies, run)).forEach(results::add);
+      options.draw(PanelReport.parts(read.spec(), studies, run), workers, results);
       clock.done("draw and write");
       results.publish(
           new RunManifest(
@@ -196,7 +196,7 @@ final class PanelCommand implements Callable<Integer> {
     Curve axis =
         Curve.of(frequenciesHz.stream().mapToDouble(hertz -> hertz).sorted().distinct().toArray());
     long steps = PanelStudyStep.solutions(work.read().spec(), axis);
-    try (ProgressLine progress = new ProgressLine("panels", steps, options.watched())) {
+    try (ProgressLine progress = options.progress("panels", steps)) {
       return PanelStudyStep.solve(
           work.read().spec(),
           axis,

@@ -73,7 +73,7 @@ final class RoundsCommand implements Callable<Integer> {
       try (ResultFolder results = ResultFolder.open(out, command.commandLine().getErr()::println);
           Workers drawers = new Workers(threads)) {
         results.add("rounds.json", json);
-        drawers.make(RoundsReport.parts(story, run)).forEach(results::add);
+        options.draw(RoundsReport.parts(story, run), drawers, results);
         clock.done("draw and write");
         results.publish(
             new RunManifest(

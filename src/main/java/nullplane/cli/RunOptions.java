@@ -2,8 +2,11 @@ package nullplane.cli;
 
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.SortedMap;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import nullplane.io.PanelCache;
+import nullplane.io.ResultFolder;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -91,6 +94,23 @@ final class RunOptions {
           spec.commandLine(), option + " is " + value + "; allowed: " + least + " to " + most);
     }
     return value;
+  }
+
+  /**
+   * Returns a line of progress, shown if somebody watches.
+   *
+   * @param task what is going on, in a few words
+   * @param steps how many steps it takes
+   */
+  ProgressLine progress(String task, long steps) {
+    return new ProgressLine(task, steps, watched());
+  }
+
+  /** Makes the contents of files on several threads and adds them to the results. */
+  void draw(SortedMap<String, Supplier<byte[]>> parts, Workers workers, ResultFolder results) {
+    try (ProgressLine progress = progress("pages and pictures", parts.size())) {
+      workers.make(parts, progress).forEach(results::add);
+    }
   }
 
   /** Returns whether somebody watches the terminal. */

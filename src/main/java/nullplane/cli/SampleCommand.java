@@ -166,7 +166,7 @@ final class SampleCommand implements Callable<Integer> {
           Workers drawers = new Workers(threads)) {
         results.add("sample.json", json);
         results.add("sample.csv", SampleCsv.of(outcome));
-        drawers.make(SampleReport.parts(read.spec(), outcome, run)).forEach(results::add);
+        options.draw(SampleReport.parts(read.spec(), outcome, run), drawers, results);
         clock.done("write");
         results.publish(
             new RunManifest(
@@ -208,7 +208,8 @@ final class SampleCommand implements Callable<Integer> {
             .bySize(List.of(woofer), false)
             .of(woofer);
     PanelAir panels =
-        PanelAirStep.solve(samples.samples(), read.spec(), woofer, workers, program.stop());
+        PanelAirStep.solve(
+            samples.samples(), read.spec(), woofer, workers, program.stop(), options.watched());
     clock.done("solve the panels");
     List<String> notes = new ArrayList<>();
     if (!brief.specDigest().equals(read.digest())) {
