@@ -34,6 +34,7 @@ import picocli.CommandLine.Spec;
 /** Shows why two woofers behave differently on a spec. */
 @Command(
     name = "compare",
+    header = "Shows why two woofers differ on the same panels.",
     description = {
       "Shows why two woofers behave differently on the same panels: level, loudest level, impedance,"
           + " excursion and decay one over the other, and which parameter makes how many decibels at"
@@ -53,7 +54,10 @@ final class CompareCommand implements Callable<Integer> {
 
   @Mixin private RunOptions options = new RunOptions();
 
-  @Parameters(index = "0", paramLabel = "SPEC", description = "The panel system, a YAML file.")
+  @Parameters(
+      index = "0",
+      paramLabel = "SPEC",
+      description = "The panel system, a YAML file; starter writes one.")
   private Path specFile;
 
   @Parameters(

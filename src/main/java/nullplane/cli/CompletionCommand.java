@@ -9,6 +9,7 @@ import picocli.CommandLine.Spec;
 /** Prints a script with which a shell completes commands, options and file names. */
 @Command(
     name = "completion",
+    header = "Prints a script that completes commands in bash and zsh.",
     description = {
       "Prints a script for bash and zsh. Once loaded, the Tab key completes commands, options and"
           + " file names.",

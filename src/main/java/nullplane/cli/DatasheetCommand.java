@@ -36,6 +36,7 @@ import picocli.CommandLine.Spec;
 /** Completes and cross-checks one woofer's data. */
 @Command(
     name = "datasheet",
+    header = "Completes and cross-checks one woofer's data.",
     description = {
       "Completes one woofer's data from whatever it states, says which figures contradict the rest"
           + " and why, and shows the woofer in free air, in an infinite baffle and, with --panel,"

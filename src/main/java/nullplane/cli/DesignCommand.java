@@ -46,6 +46,7 @@ import picocli.CommandLine.Spec;
 /** Searches woofers for a spec and writes the ranked specification sheets. */
 @Command(
     name = "design",
+    header = "Searches the best woofers for a spec that a maker can build.",
     description = {
       "Searches woofers for the spec and writes the ranked specification sheets: one for each of"
           + " the five best distinct woofers, with pictures, lists of parts to swap between stacks,"
@@ -66,7 +67,9 @@ final class DesignCommand implements Callable<Integer> {
 
   @Mixin private RunOptions options = new RunOptions();
 
-  @Parameters(paramLabel = "SPEC", description = "The panel system, a YAML file.")
+  @Parameters(
+      paramLabel = "SPEC",
+      description = "The panel system, a YAML file; starter writes one.")
   private Path specFile;
 
   @Option(
@@ -78,7 +81,8 @@ final class DesignCommand implements Callable<Integer> {
   @Option(
       names = "--evaluations",
       paramLabel = "N",
-      description = "Families to score before the search ends. Default: 60000.")
+      description =
+          "Woofers, each with its networks, to score before the search ends. Default: 60000.")
   private long evaluations = SearchConduct.USUAL_EVALUATIONS;
 
   @Option(

@@ -13,6 +13,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
 /** Shows the help of the program or of one command. */
 @Command(
     name = "help",
+    header = "Shows the help of a command.",
     description = {"Shows the help of a command, as its --help does.", ""},
     mixinStandardHelpOptions = true,
     versionProvider = ProgramVersion.class,

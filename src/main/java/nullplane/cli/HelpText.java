@@ -35,8 +35,17 @@ final class HelpText {
     program.setUsageHelpWidth(COLUMNS);
     program.setResourceBundle(new StandardOptions());
     program.setColorScheme(CommandLine.Help.defaultColorScheme(colour ? Ansi.ON : Ansi.OFF));
+    program.getSubcommands().values().forEach(HelpText::leaveHeaderToTheList);
     addExample(program);
     program.getSubcommands().values().forEach(HelpText::addExample);
+  }
+
+  /** A command's header stands in the list of commands; its own help has the longer text. */
+  private static void leaveHeaderToTheList(CommandLine command) {
+    command.setHelpSectionKeys(
+        command.getHelpSectionKeys().stream()
+            .filter(key -> !key.equals(UsageMessageSpec.SECTION_KEY_HEADER))
+            .toList());
   }
 
   private static void addExample(CommandLine command) {

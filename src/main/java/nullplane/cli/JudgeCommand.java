@@ -44,6 +44,7 @@ import picocli.CommandLine.Spec;
 /** Ranks given woofers on a spec and says what each lacks. */
 @Command(
     name = "judge",
+    header = "Ranks woofers that there are on a spec's panels.",
     description = {
       "Ranks given woofers on the spec's panels, each with the best wiring and network for every"
           + " stack, and says what each lacks: where, in which stack, by how much, and how far it is"
@@ -66,7 +67,9 @@ final class JudgeCommand implements Callable<Integer> {
 
   @Mixin private RunOptions options = new RunOptions();
 
-  @Parameters(paramLabel = "SPEC", description = "The panel system, a YAML file.")
+  @Parameters(
+      paramLabel = "SPEC",
+      description = "The panel system, a YAML file; starter writes one.")
   private Path specFile;
 
   @Option(
@@ -138,8 +141,9 @@ final class JudgeCommand implements Callable<Integer> {
       out.flush();
       err.printf(
           Locale.ROOT,
-          "nullplane: %d woofers judged in %.1f s%n",
+          "nullplane: %d %s judged in %.1f s%n",
           outcome.ranked().size(),
+          outcome.ranked().size() == 1 ? "woofer" : "woofers",
           clock.seconds());
     }
     return 0;

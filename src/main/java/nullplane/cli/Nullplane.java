@@ -14,7 +14,9 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "nullplane",
     description = {
-      "From a bare-panel loudspeaker system to a ranked, buildable woofer specification.",
+      "From a bare-panel loudspeaker system to a ranked, buildable woofer specification. The"
+          + " system is described in a spec, a YAML file: panels, size of the woofers, listening"
+          + " place, levels, amplifier. To begin with, let starter write one.",
       ""
     },
     mixinStandardHelpOptions = true,
@@ -31,10 +33,16 @@ import picocli.CommandLine.Spec;
       CompletionCommand.class,
       HelpCommand.class
     },
+    commandListHeading = "%nCommands; each tells more with --help:%n",
     footer = {
       "",
-      "Exit codes: 0 done; 2 the input is wrong; 3 outside what the model can say; 4 a numerical"
-          + " method failed; 5 output could not be written; 70 a fault of the program."
+      "Exit codes:",
+      "  0   done",
+      "  2   the input is wrong",
+      "  3   outside what the model can say",
+      "  4   a numerical method failed",
+      "  5   output could not be written",
+      "  70  a fault of the program"
     })
 public final class Nullplane implements Runnable {
   @Option(

@@ -42,6 +42,7 @@ import picocli.CommandLine.Spec;
 /** Shows what a spec's panels do to its woofers and to the sound, whatever woofer is in them. */
 @Command(
     name = "panel",
+    header = "Shows the panels alone, whatever woofer is in them.",
     description = {
       "Shows the panels alone, whatever woofer sits in them: the air that moves with the cones, the"
           + " way round the panel, the response on and off the axis, the floor. Writes panel.json,"
@@ -64,7 +65,9 @@ final class PanelCommand implements Callable<Integer> {
 
   @Mixin private RunOptions options = new RunOptions();
 
-  @Parameters(paramLabel = "SPEC", description = "The panel system, a YAML file.")
+  @Parameters(
+      paramLabel = "SPEC",
+      description = "The panel system, a YAML file; starter writes one.")
   private Path specFile;
 
   @Option(

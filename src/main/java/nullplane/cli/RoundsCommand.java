@@ -26,6 +26,7 @@ import picocli.CommandLine.Spec;
 /** Shows the rounds of a project without adding one. */
 @Command(
     name = "rounds",
+    header = "Shows the rounds of samples on record.",
     description = {
       "Shows the rounds in a project's ledger: every value by round against its window, what was"
           + " asked and what came, how the maker answers, and whether golden samples moved. Changes"

@@ -27,8 +27,8 @@ final class RunOptions {
       names = "--out",
       paramLabel = "FOLDER",
       description =
-          "Where the result folder goes; default: results/ and the spec's name. An earlier run"
-              + " there is replaced, anything else is left alone.")
+          "The folder for the results; default: one in results/ with the input's name. An earlier"
+              + " run there is replaced, anything else is left alone.")
   private @Nullable Path out;
 
   @Option(

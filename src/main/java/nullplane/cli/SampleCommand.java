@@ -52,6 +52,7 @@ import picocli.CommandLine.Spec;
 /** Holds measured samples against their brief and says what to change. */
 @Command(
     name = "sample",
+    header = "Fits, judges and corrects a maker's samples.",
     description = {
       "Fits measured samples, passes or fails them against their brief, shows what each does in"
           + " every stack, and asks for the smallest change in the maker's own levers. A sample that"
@@ -79,7 +80,10 @@ final class SampleCommand implements Callable<Integer> {
 
   @Mixin private RunOptions options = new RunOptions();
 
-  @Parameters(index = "0", paramLabel = "SPEC", description = "The panel system, a YAML file.")
+  @Parameters(
+      index = "0",
+      paramLabel = "SPEC",
+      description = "The panel system, a YAML file; starter writes one.")
   private Path specFile;
 
   @Parameters(

@@ -17,6 +17,7 @@ import picocli.CommandLine.Spec;
 /** Writes the files that a new project begins with. */
 @Command(
     name = "starter",
+    header = "Writes a spec to begin with, every key explained.",
     description = {
       "Writes a spec to begin with: a small system that design can run as it stands, with a comment"
           + " for every key that there is. Beside it come an invented woofer, to try judge and"

@@ -25,8 +25,7 @@ record WorkedExample(List<String> lines, String says, List<String> prints) {
               List.of(JAR + "design specs/village-hall.yaml"),
               "Some 20 seconds later the terminal shows the five best woofers for the three panels"
                   + " of a village hall. Their sheets, with pictures, are in results/village-hall:"
-                  + " open index.html there with a browser. For a system of your own begin with"
-                  + " starter."),
+                  + " open index.html there with a browser."),
           "design",
           of(
               List.of(JAR + "design specs/one-stack.yaml --seed 7"),
@@ -87,8 +86,9 @@ record WorkedExample(List<String> lines, String says, List<String> prints) {
           "starter",
           of(
               List.of(JAR + "starter results/my-hall --units inch"),
-              "Two files to change, and the two commands to type next:",
-              "Wrote results/my-hall/spec.yaml"),
+              "Three files to change, and the two commands to type next:",
+              "Wrote results/my-hall/spec.yaml",
+              "Wrote results/my-hall/woofer.yaml"),
           "completion",
           of(List.of(JAR + "completion"), "A script for bash and zsh; see above how to load it."));
 

@@ -33,7 +33,7 @@ class UsageFaultTest {
           design s.yaml --json=yes | --json takes no value; write --json alone (nullplane design --help says more)
           design --seed 1 --seed 2 s.yaml | --seed stands there twice; write it once (nullplane design --help says more)
           design one two | design takes SPEC and options, and 'two' is one too many; put a name that holds blanks in quotes (nullplane design --help says more)
-          design | SPEC is missing: the panel system, a YAML file; write nullplane design SPEC (nullplane design --help says more)
+          design | SPEC is missing: the panel system, a YAML file; starter writes one; write nullplane design SPEC (nullplane design --help says more)
           judge s.yaml | --woofers FILE_OR_FOLDER is missing: a woofer's YAML file, a CSV table of woofers, or a folder of both; write nullplane judge SPEC --woofers FILE_OR_FOLDER (nullplane judge --help says more)
           """)
   void oneLineSaysWhatWhereAndWhatToWrite(String line, String told) {
