@@ -17,6 +17,7 @@ import org.junit.jupiter.params.provider.MethodSource;
  */
 class HelpExamplesIT {
   private static final String JAR = "java -jar target/nullplane.jar ";
+  private static final Path ROOT = Path.of(System.getProperty("basedir", "."));
   private static final Pattern WORD = Pattern.compile("\"([^\"]*)\"|(\\S+)");
 
   @TempDir private Path folder;
@@ -65,20 +66,24 @@ class HelpExamplesIT {
 
   @ParameterizedTest
   @MethodSource("commands")
-  void everyExampleRunsAndPrintsWhatTheHelpShows(String command) {
+  void everyExampleRunsAndPrintsWhatTheHelpShows(String command) throws Exception {
     List<String> examples = examples(command);
     assertThat(examples).isNotEmpty();
-    CommandRun ran = CommandRun.of();
+    ProgramRun.Ended ran = null;
     for (int i = 0; i < examples.size(); i++) {
-      ran = CommandRun.of(words(examples.get(i), i).toArray());
+      String[] words = words(examples.get(i), i).toArray(String[]::new);
+      ran = ProgramRun.start(ROOT, List.of(), words).end();
       assertThat(ran.exitCode()).as("%s: %s", examples.get(i), ran.err()).isZero();
       if (!command.equals("completion")) {
-        assertThat(Stream.concat(ran.outLines().stream(), ran.errLines().stream()))
+        assertThat(Stream.concat(ran.out().lines(), ran.err().lines()))
             .filteredOn(line -> !line.contains(folder.toString()))
             .allSatisfy(line -> assertThat(line.length()).as(line).isLessThanOrEqualTo(80));
       }
     }
     String last = ran.out().replace(folder.resolve("results").toString(), "results");
     assertThat(last.lines()).containsAll(WorkedExample.of(command).orElseThrow().prints());
+    if (command.equals("starter")) {
+      assertThat(last).contains("  " + JAR + "design results/my-hall/spec.yaml");
+    }
   }
 }
