@@ -12,6 +12,7 @@ import nullplane.driver.Woofer;
 import nullplane.faults.InputFault;
 import nullplane.faults.InvalidInputException;
 import nullplane.io.ComparisonJson;
+import nullplane.io.NearestKey;
 import nullplane.io.ReadSpec;
 import nullplane.io.ReadWoofer;
 import nullplane.io.ResultFolder;
@@ -48,6 +49,9 @@ import picocli.CommandLine.Spec;
       "A woofer in a table is named by the file, a # and its name: catalogue.csv#NAME."
     })
 final class CompareCommand implements Callable<Integer> {
+  /** Woofers of a table that a message names. */
+  private static final int MOST_NAMED = 10;
+
   @Spec private CommandSpec command;
 
   @ParentCommand private Nullplane program;
@@ -140,6 +144,7 @@ final class CompareCommand implements Callable<Integer> {
       }
       names.add(read.woofer().name());
     }
+    String near = NearestKey.of(name, names).orElse(names.get(0));
     throw new InvalidInputException(
         List.of(
             new InputFault(
@@ -148,7 +153,8 @@ final class CompareCommand implements Callable<Integer> {
                 "",
                 name,
                 named ? "the table holds no woofer of this name" : "there are several woofers here",
-                String.join(", ", names.subList(0, Math.min(10, names.size()))),
-                "write " + file + "#" + names.get(0))));
+                String.join(", ", names.subList(0, Math.min(MOST_NAMED, names.size())))
+                    + (names.size() > MOST_NAMED ? " and others" : ""),
+                "write \"" + file + "#" + near + "\"")));
   }
 }

@@ -1,5 +1,6 @@
 package nullplane.cli;
 
+import java.util.stream.Stream;
 import nullplane.units.FiniteText;
 
 /** How far a step is and how long it will still take, in one line. */
@@ -26,20 +27,22 @@ final class ProgressWords {
    */
   static String of(
       String task, long done, long total, long before, double seconds, String note, int width) {
-    StringBuilder line = new StringBuilder(task);
-    if (total > 0) {
-      line.append(": ").append(100 * Math.min(done, total) / total).append(" %, ");
-      line.append(Math.min(done, total)).append(" of ").append(total);
+    if (total <= 0) {
+      return task.length() > width ? "" : task;
     }
-    if (done > before && done < total && seconds >= SOONEST_S) {
-      line.append(", about ")
-          .append(duration(seconds * (total - done) / (done - before)))
-          .append(" left");
-    }
-    if (!note.isEmpty() && line.length() + 2 + note.length() <= width) {
-      line.append("; ").append(note);
-    }
-    return line.length() > width ? line.substring(0, Math.max(0, width)) : line.toString();
+    long counted = Math.min(done, total);
+    String share = task + ": " + 100 * counted / total + " %";
+    String steps = ", " + counted + " of " + total;
+    String left =
+        done > before && done < total && seconds >= SOONEST_S
+            ? ", about " + duration(seconds * (total - done) / (done - before)) + " left"
+            : "";
+    String last = note.isEmpty() ? "" : "; " + note;
+    // what fits; no number is cut off
+    return Stream.of(share + steps + left + last, share + steps + left, share + left, share)
+        .filter(line -> line.length() <= width)
+        .findFirst()
+        .orElse("");
   }
 
   /** Returns a time in as many digits as an estimate deserves. */

@@ -46,9 +46,21 @@ final class UsageFault {
   static String line(ParameterException fault, String[] args) {
     UsageFault usage = new UsageFault(fault, List.of(args));
     String help = " (" + usage.spec.qualifiedName() + " --help ";
+    List<String> unknown = usage.unknownOptions();
+    if (fault instanceof MissingParameterException && !unknown.isEmpty()) {
+      return usage.unmatched(unknown, help); // what is missing was most likely meant by it
+    }
     return fault instanceof UnmatchedArgumentException unmatched
         ? usage.unmatched(unmatched.getUnmatched(), help)
         : usage.other() + help + "says more)";
+  }
+
+  /** Returns the words that look like options and are none of this command. */
+  private List<String> unknownOptions() {
+    return words.stream()
+        .filter(word -> word.startsWith("--") && word.length() > SHORT_OPTION)
+        .filter(word -> spec.findOption(word.split("=", 2)[0]) == null)
+        .toList();
   }
 
   private String other() {

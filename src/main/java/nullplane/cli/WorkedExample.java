@@ -28,9 +28,9 @@ record WorkedExample(List<String> lines, String says, List<String> prints) {
                   + " open index.html there with a browser."),
           "design",
           of(
-              List.of(JAR + "design specs/one-stack.yaml --seed 7"),
+              List.of(JAR + "design specs/village-hall.yaml"),
               "The terminal names the best woofer, what binds it, and the runners-up in a table."
-                  + " results/one-stack/index.html leads to the pictures, and from each woofer's"
+                  + " results/village-hall/index.html leads to the pictures, and from each woofer's"
                   + " sheet to the brief that goes to a maker. The same line typed again gives the"
                   + " same woofers."),
           "judge",

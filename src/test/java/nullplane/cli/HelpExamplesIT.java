@@ -4,7 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.io.TempDir;
@@ -20,7 +22,9 @@ class HelpExamplesIT {
   private static final Path ROOT = Path.of(System.getProperty("basedir", "."));
   private static final Pattern WORD = Pattern.compile("\"([^\"]*)\"|(\\S+)");
 
-  @TempDir private Path folder;
+  private static final Map<String, ProgramRun.Ended> DONE = new HashMap<>();
+
+  @TempDir private static Path folder;
 
   static Stream<String> commands() {
     return HelpTextTest.commands().filter(command -> !command.equals("help"));
@@ -56,12 +60,24 @@ class HelpExamplesIT {
         .forEach(words::add);
     String command = words.get(0);
     if (!List.of("starter", "completion").contains(command)) {
-      words.addAll(List.of("--out", folder.resolve("run-" + run).toString()));
+      words.addAll(List.of("--out", folder.resolve(command + "-" + run).toString()));
     }
     if (List.of("design", "judge").contains(command) && !words.contains("--evaluations")) {
       words.addAll(List.of("--evaluations", "1000"));
     }
     return words;
+  }
+
+  /** Runs a line; one that stands in two helps is run once. */
+  private ProgramRun.Ended run(String line, int run) throws Exception {
+    ProgramRun.Ended known = DONE.get(line);
+    if (known != null) {
+      return known;
+    }
+    String[] words = words(line, run).toArray(String[]::new);
+    ProgramRun.Ended ended = ProgramRun.start(ROOT, List.of(), words).end();
+    DONE.put(line, ended);
+    return ended;
   }
 
   @ParameterizedTest
@@ -71,8 +87,7 @@ class HelpExamplesIT {
     assertThat(examples).isNotEmpty();
     ProgramRun.Ended ran = null;
     for (int i = 0; i < examples.size(); i++) {
-      String[] words = words(examples.get(i), i).toArray(String[]::new);
-      ran = ProgramRun.start(ROOT, List.of(), words).end();
+      ran = run(examples.get(i), i);
       assertThat(ran.exitCode()).as("%s: %s", examples.get(i), ran.err()).isZero();
       if (!command.equals("completion")) {
         assertThat(Stream.concat(ran.out().lines(), ran.err().lines()))

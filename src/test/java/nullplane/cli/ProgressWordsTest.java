@@ -59,6 +59,7 @@ class ProgressWordsTest {
           ProgressWords.of(
               "search", 123_456, 100_000_000, 0, 50, "cost of the best 1.23 dB", width);
       assertThat(line.length()).isLessThanOrEqualTo(width);
+      assertThat(line).as("no number is cut off").matches("(.* %|.* left|.* dB)?");
     }
     assertThat(ProgressWords.of("search", 100, 400, 0, 2, "cost of the best 1.23 dB", 79))
         .endsWith("; cost of the best 1.23 dB");

@@ -31,6 +31,7 @@ class UsageFaultTest {
           design --out --seed 7 s.yaml | --out needs a value; write --out FOLDER (nullplane design --help says more)
           design s.yaml --seed x | --seed is 'x'; allowed: a whole number; write for example --seed 4 (nullplane design --help says more)
           design s.yaml --json=yes | --json takes no value; write --json alone (nullplane design --help says more)
+          judge s.yaml --woofer w.yaml | judge has no option '--woofer'; did you mean '--woofers'? (nullplane judge --help lists them)
           design --seed 1 --seed 2 s.yaml | --seed stands there twice; write it once (nullplane design --help says more)
           design one two | design takes SPEC and options, and 'two' is one too many; put a name that holds blanks in quotes (nullplane design --help says more)
           design | SPEC is missing: the panel system, a YAML file; starter writes one; write nullplane design SPEC (nullplane design --help says more)
