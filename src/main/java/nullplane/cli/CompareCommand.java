@@ -12,6 +12,7 @@ import nullplane.driver.Woofer;
 import nullplane.faults.InputFault;
 import nullplane.faults.InvalidInputException;
 import nullplane.io.ComparisonJson;
+import nullplane.io.NearestKey;
 import nullplane.io.ReadSpec;
 import nullplane.io.ReadWoofer;
 import nullplane.io.ResultFolder;
@@ -34,6 +35,7 @@ import picocli.CommandLine.Spec;
 /** Shows why two woofers behave differently on a spec. */
 @Command(
     name = "compare",
+    header = "Shows why two woofers differ on the same panels.",
     description = {
       "Shows why two woofers behave differently on the same panels: level, loudest level, impedance,"
           + " excursion and decay one over the other, and which parameter makes how many decibels at"
@@ -44,20 +46,22 @@ import picocli.CommandLine.Spec;
     versionProvider = ProgramVersion.class,
     footer = {
       "",
-      "A woofer in a table is named by the file, a # and its name: catalogue.csv#NAME.",
-      "",
-      "Example:",
-      "  java -jar target/nullplane.jar compare specs/village-hall.yaml \\",
-      "    \"specs/catalogue.csv#Loft 12 A\" \"specs/catalogue.csv#Loft 12 B\""
+      "A woofer in a table is named by the file, a # and its name: catalogue.csv#NAME."
     })
 final class CompareCommand implements Callable<Integer> {
+  /** Woofers of a table that a message names. */
+  private static final int MOST_NAMED = 10;
+
   @Spec private CommandSpec command;
 
   @ParentCommand private Nullplane program;
 
   @Mixin private RunOptions options = new RunOptions();
 
-  @Parameters(index = "0", paramLabel = "SPEC", description = "The panel system, a YAML file.")
+  @Parameters(
+      index = "0",
+      paramLabel = "SPEC",
+      description = "The panel system, a YAML file; starter writes one.")
   private Path specFile;
 
   @Parameters(
@@ -103,7 +107,7 @@ final class CompareCommand implements Callable<Integer> {
       RunInfo run = new RunInfo(read.digest(), 0, ProgramVersion.text());
       byte[] json = ComparisonJson.of(read, comparison, run.version());
       results.add("comparison.json", json);
-      workers.make(ComparisonReport.parts(read.spec(), comparison, run)).forEach(results::add);
+      options.draw(ComparisonReport.parts(read.spec(), comparison, run), workers, results);
       clock.done("draw and write");
       results.publish(
           new RunManifest(
@@ -140,6 +144,7 @@ final class CompareCommand implements Callable<Integer> {
       }
       names.add(read.woofer().name());
     }
+    String near = NearestKey.of(name, names).orElse(names.get(0));
     throw new InvalidInputException(
         List.of(
             new InputFault(
@@ -148,7 +153,8 @@ final class CompareCommand implements Callable<Integer> {
                 "",
                 name,
                 named ? "the table holds no woofer of this name" : "there are several woofers here",
-                String.join(", ", names.subList(0, Math.min(10, names.size()))),
-                "write " + file + "#" + names.get(0))));
+                String.join(", ", names.subList(0, Math.min(MOST_NAMED, names.size())))
+                    + (names.size() > MOST_NAMED ? " and others" : ""),
+                "write \"" + file + "#" + near + "\"")));
   }
 }

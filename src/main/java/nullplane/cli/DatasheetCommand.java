@@ -36,6 +36,7 @@ import picocli.CommandLine.Spec;
 /** Completes and cross-checks one woofer's data. */
 @Command(
     name = "datasheet",
+    header = "Completes and cross-checks one woofer's data.",
     description = {
       "Completes one woofer's data from whatever it states, says which figures contradict the rest"
           + " and why, and shows the woofer in free air, in an infinite baffle and, with --panel,"
@@ -47,11 +48,7 @@ import picocli.CommandLine.Spec;
     footer = {
       "",
       "The folder is results/NAME-datasheet unless --out says otherwise. With --json and without"
-          + " --out, only the document is made.",
-      "",
-      "Example:",
-      "  java -jar target/nullplane.jar datasheet specs/sample-12a.yaml \\",
-      "      --panel specs/village-hall.yaml"
+          + " --out, only the document is made."
     })
 final class DatasheetCommand implements Callable<Integer> {
   @Spec private CommandSpec command;
@@ -110,7 +107,8 @@ final class DatasheetCommand implements Callable<Integer> {
       return sheet;
     }
     List<LoadedResonance> loaded =
-        PanelLoadStep.solve(woofer.orElseThrow(), read, Air.standard(), workers, program.stop());
+        PanelLoadStep.solve(
+            woofer.orElseThrow(), read, Air.standard(), workers, program.stop(), options.watched());
     Datasheet more = sheet;
     for (int s = 0; s < loaded.size(); s++) {
       more = more.with("panel: " + read.spec().stacks().get(s).name(), loaded.get(s));

@@ -28,6 +28,7 @@ import nullplane.report.FactorySheet;
 import nullplane.report.RunInfo;
 import nullplane.report.TerminalSummary;
 import nullplane.sample.MakerBrief;
+import nullplane.scoring.Assessment;
 import nullplane.scoring.FamilyParts;
 import nullplane.scoring.SystemScorer;
 import nullplane.search.SearchConduct;
@@ -45,6 +46,7 @@ import picocli.CommandLine.Spec;
 /** Searches woofers for a spec and writes the ranked specification sheets. */
 @Command(
     name = "design",
+    header = "Searches the best woofers for a spec that a maker can build.",
     description = {
       "Searches woofers for the spec and writes the ranked specification sheets: one for each of"
           + " the five best distinct woofers, with pictures, lists of parts to swap between stacks,"
@@ -55,11 +57,8 @@ import picocli.CommandLine.Spec;
     versionProvider = ProgramVersion.class,
     footer = {
       "",
-      "Ctrl-C ends the search and writes the best so far. The same command run again goes on",
-      "from there, as it does after a run that was cut off.",
-      "",
-      "Example:",
-      "  java -jar target/nullplane.jar design specs/village-hall.yaml --seed 7"
+      "Ctrl-C ends the search and writes the best so far. The same command run again goes on from"
+          + " there, as it does after a run that was cut off."
     })
 final class DesignCommand implements Callable<Integer> {
   @Spec private CommandSpec command;
@@ -68,7 +67,9 @@ final class DesignCommand implements Callable<Integer> {
 
   @Mixin private RunOptions options = new RunOptions();
 
-  @Parameters(paramLabel = "SPEC", description = "The panel system, a YAML file.")
+  @Parameters(
+      paramLabel = "SPEC",
+      description = "The panel system, a YAML file; starter writes one.")
   private Path specFile;
 
   @Option(
@@ -80,7 +81,8 @@ final class DesignCommand implements Callable<Integer> {
   @Option(
       names = "--evaluations",
       paramLabel = "N",
-      description = "Families to score before the search ends. Default: 60000.")
+      description =
+          "Woofers, each with its networks, to score before the search ends. Default: 60000.")
   private long evaluations = SearchConduct.USUAL_EVALUATIONS;
 
   @Option(
@@ -129,13 +131,9 @@ final class DesignCommand implements Callable<Integer> {
       clock.done("search");
       RunInfo run = new RunInfo(read.digest(), seed, ProgramVersion.text());
       List<ToleranceStudy> tolerances =
-          ToleranceStep.of(scorer, outcome.ranked(), seed, workers::each);
+          ToleranceStep.of(scorer, outcome.ranked(), seed, workers::each, options.watched());
       clock.done("study tolerances");
-      List<FamilyParts> families =
-          workers.all(
-              outcome.ranked().stream()
-                  .map(found -> (Callable<FamilyParts>) () -> FamilyParts.of(scorer, found))
-                  .toList());
+      List<FamilyParts> families = families(scorer, outcome.ranked(), workers);
       clock.done("look for parts to share");
       byte[] json = RankingJson.of(read, outcome, tolerances, families, run.version());
       results.add("ranking.json", json);
@@ -143,7 +141,7 @@ final class DesignCommand implements Callable<Integer> {
       if (!outcome.front().isEmpty()) {
         results.add("front.csv", FrontCsv.of(read.spec(), outcome.front(), scorer.air()));
       }
-      workers.make(parts(read, outcome, tolerances, families, run)).forEach(results::add);
+      options.draw(parts(read, outcome, tolerances, families, run), workers, results);
       clock.done("draw and write");
       results.publish(
           new RunManifest(
@@ -161,6 +159,17 @@ final class DesignCommand implements Callable<Integer> {
       print(read, outcome, run, folder, json);
       tell(clock, outcome);
       return 0;
+    }
+  }
+
+  private List<FamilyParts> families(
+      SystemScorer scorer, List<Assessment> ranked, Workers workers) {
+    try (ProgressLine progress = options.progress("parts to share", ranked.size())) {
+      return workers.all(
+          ranked.stream()
+              .map(found -> (Callable<FamilyParts>) () -> FamilyParts.of(scorer, found))
+              .toList(),
+          progress);
     }
   }
 
@@ -204,7 +213,7 @@ final class DesignCommand implements Callable<Integer> {
         .getErr()
         .printf(
             Locale.ROOT,
-            "nullplane: %d woofers scored in %.1f s; %s%n",
+            "nullplane: %d woofers scored in %.1f s%nnullplane: %s%n",
             outcome.evaluations(),
             clock.seconds(),
             outcome.stopReason());

@@ -1,14 +1,12 @@
 package nullplane.cli;
 
 import java.io.PrintWriter;
-import java.util.List;
 import java.util.function.BooleanSupplier;
 import nullplane.faults.NullplaneException;
 import picocli.CommandLine;
 import picocli.CommandLine.IExecutionExceptionHandler;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ParseResult;
-import picocli.CommandLine.UnmatchedArgumentException;
 
 /** Turns faults into lines on standard error and into exit codes. */
 final class FaultHandler implements IExecutionExceptionHandler {
@@ -72,19 +70,9 @@ final class FaultHandler implements IExecutionExceptionHandler {
     return exitCode;
   }
 
-  /** Handles a wrong command line: one line, with the nearest command or option if there is one. */
+  /** Handles a wrong command line: one line. */
   static int usage(ParameterException fault, String[] args) {
-    CommandLine commandLine = fault.getCommandLine();
-    PrintWriter err = commandLine.getErr();
-    StringBuilder line = new StringBuilder("nullplane: ").append(fault.getMessage());
-    if (fault instanceof UnmatchedArgumentException unmatched) {
-      List<String> near = unmatched.getSuggestions();
-      if (!near.isEmpty()) {
-        line.append("; did you mean ").append(String.join(" or ", near)).append('?');
-      }
-    }
-    err.println(line.toString().replaceAll("\\s*\\R\\s*", " "));
-    err.println("nullplane: see " + commandLine.getCommandSpec().qualifiedName() + " --help");
+    fault.getCommandLine().getErr().println("nullplane: " + UsageFault.line(fault, args));
     return USAGE;
   }
 }

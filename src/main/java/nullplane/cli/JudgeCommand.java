@@ -44,6 +44,7 @@ import picocli.CommandLine.Spec;
 /** Ranks given woofers on a spec and says what each lacks. */
 @Command(
     name = "judge",
+    header = "Ranks woofers that there are on a spec's panels.",
     description = {
       "Ranks given woofers on the spec's panels, each with the best wiring and network for every"
           + " stack, and says what each lacks: where, in which stack, by how much, and how far it is"
@@ -55,11 +56,7 @@ import picocli.CommandLine.Spec;
     footer = {
       "",
       "A table has one row for each woofer and the keys of a woofer file in its header, with units:"
-          + " \"fs [Hz]\". Rows that cannot be read are told with their lines; the others are judged.",
-      "",
-      "Example:",
-      "  java -jar target/nullplane.jar judge specs/village-hall.yaml \\",
-      "    --woofers specs/catalogue.csv"
+          + " \"fs [Hz]\". Rows that cannot be read are told with their lines; the others are judged."
     })
 final class JudgeCommand implements Callable<Integer> {
   private static final long USUAL_EVALUATIONS = 20_000;
@@ -70,7 +67,9 @@ final class JudgeCommand implements Callable<Integer> {
 
   @Mixin private RunOptions options = new RunOptions();
 
-  @Parameters(paramLabel = "SPEC", description = "The panel system, a YAML file.")
+  @Parameters(
+      paramLabel = "SPEC",
+      description = "The panel system, a YAML file; starter writes one.")
   private Path specFile;
 
   @Option(
@@ -115,9 +114,8 @@ final class JudgeCommand implements Callable<Integer> {
       byte[] json = JudgingJson.of(read, outcome, woofers.refused(), seed, run.version());
       results.add("judging.json", json);
       results.add("judging.csv", JudgingCsv.of(outcome));
-      workers
-          .make(JudgingReport.parts(read.spec(), outcome, woofers.refused(), run))
-          .forEach(results::add);
+      options.draw(
+          JudgingReport.parts(read.spec(), outcome, woofers.refused(), run), workers, results);
       clock.done("draw and write");
       results.publish(
           new RunManifest(
@@ -143,8 +141,9 @@ final class JudgeCommand implements Callable<Integer> {
       out.flush();
       err.printf(
           Locale.ROOT,
-          "nullplane: %d woofers judged in %.1f s%n",
+          "nullplane: %d %s judged in %.1f s%n",
           outcome.ranked().size(),
+          outcome.ranked().size() == 1 ? "woofer" : "woofers",
           clock.seconds());
     }
     return 0;
@@ -183,7 +182,10 @@ final class JudgeCommand implements Callable<Integer> {
       SystemScorer scorer = scorers.of(one.woofer());
       tasks.add(() -> judge.judge(one.woofer(), one.contradictions(), scorer));
     }
-    List<Judgement> ranked = new ArrayList<>(workers.all(tasks));
+    List<Judgement> ranked;
+    try (ProgressLine progress = options.progress("judging", tasks.size())) {
+      ranked = new ArrayList<>(workers.all(tasks, progress));
+    }
     ranked.sort(Comparator.comparing(judgement -> judgement.assessment().grade()));
     clock.done("judge");
     return new JudgingOutcome(ranked, misfits, best);

@@ -4,7 +4,6 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.HelpCommand;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -15,12 +14,15 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "nullplane",
     description = {
-      "From a bare-panel loudspeaker system to a ranked, buildable woofer specification.",
+      "From a bare-panel loudspeaker system to a ranked, buildable woofer specification. The"
+          + " system is described in a spec, a YAML file: panels, size of the woofers, listening"
+          + " place, levels, amplifier. To begin with, let starter write one.",
       ""
     },
     mixinStandardHelpOptions = true,
     versionProvider = ProgramVersion.class,
     subcommands = {
+      StarterCommand.class,
       DesignCommand.class,
       JudgeCommand.class,
       CompareCommand.class,
@@ -28,15 +30,19 @@ import picocli.CommandLine.Spec;
       SampleCommand.class,
       RoundsCommand.class,
       PanelCommand.class,
+      CompletionCommand.class,
       HelpCommand.class
     },
+    commandListHeading = "%nCommands; each tells more with --help:%n",
     footer = {
       "",
-      "Exit codes: 0 done; 2 the input is wrong; 3 outside what the model can say; 4 a numerical"
-          + " method failed; 5 output could not be written; 70 a fault of the program.",
-      "",
-      "Example:",
-      "  java -jar target/nullplane.jar design specs/village-hall.yaml"
+      "Exit codes:",
+      "  0   done",
+      "  2   the input is wrong",
+      "  3   outside what the model can say",
+      "  4   a numerical method failed",
+      "  5   output could not be written",
+      "  70  a fault of the program"
     })
 public final class Nullplane implements Runnable {
   @Option(
@@ -77,7 +83,7 @@ public final class Nullplane implements Runnable {
     FaultHandler faults = new FaultHandler(() -> program.debug);
     line.setExecutionExceptionHandler(faults);
     line.setParameterExceptionHandler(FaultHandler::usage);
-    line.setUsageHelpWidth(80);
+    HelpText.setUp(line, Terminal.here().wantsColour());
     line.setCaseInsensitiveEnumValuesAllowed(true);
     try {
       return FaultHandler.delivered(line.execute(args), line);

@@ -33,13 +33,15 @@ final class PanelAirStep {
    * @param woofer the woofer they should be, for the size of the pistons
    * @param workers threads to solve on
    * @param stop tells when to stop
+   * @param watched whether to show progress
    */
   static PanelAir solve(
       List<MeasuredSample> samples,
       DesignSpec spec,
       Woofer woofer,
       Workers workers,
-      StopSignal stop) {
+      StopSignal stop,
+      boolean watched) {
     List<String> names =
         samples.stream()
             .flatMap(sample -> sample.place().stream())
@@ -66,7 +68,9 @@ final class PanelAirStep {
                 return solver.apply(hertz);
               });
         }
-        solved.put(stack.name(), new PanelResponse(AXIS, workers.all(tasks)));
+        try (ProgressLine progress = new ProgressLine("panels", tasks.size(), watched)) {
+          solved.put(stack.name(), new PanelResponse(AXIS, workers.all(tasks, progress)));
+        }
       }
     }
     return stack -> {

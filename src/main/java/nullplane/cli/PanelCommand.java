@@ -42,6 +42,7 @@ import picocli.CommandLine.Spec;
 /** Shows what a spec's panels do to its woofers and to the sound, whatever woofer is in them. */
 @Command(
     name = "panel",
+    header = "Shows the panels alone, whatever woofer is in them.",
     description = {
       "Shows the panels alone, whatever woofer sits in them: the air that moves with the cones, the"
           + " way round the panel, the response on and off the axis, the floor. Writes panel.json,"
@@ -53,10 +54,7 @@ import picocli.CommandLine.Spec;
     footer = {
       "",
       "The folder is results/NAME-panel unless --out says otherwise. With --json and without --out,"
-          + " only the document is made: no folder, no pictures.",
-      "",
-      "Example:",
-      "  java -jar target/nullplane.jar panel specs/village-hall.yaml"
+          + " only the document is made: no folder, no pictures."
     })
 final class PanelCommand implements Callable<Integer> {
   private static final String USUAL_ANGLES = "0/0, 30/0, 60/0, 0/30";
@@ -67,7 +65,9 @@ final class PanelCommand implements Callable<Integer> {
 
   @Mixin private RunOptions options = new RunOptions();
 
-  @Parameters(paramLabel = "SPEC", description = "The panel system, a YAML file.")
+  @Parameters(
+      paramLabel = "SPEC",
+      description = "The panel system, a YAML file; starter writes one.")
   private Path specFile;
 
   @Option(
@@ -174,7 +174,7 @@ final class PanelCommand implements Callable<Integer> {
         results.add(stack + "impedance.csv", PanelCsv.impedance(studies.get(i)));
         results.add(stack + "directivity.csv", PanelCsv.directivity(studies.get(i)));
       }
-      workers.make(PanelReport.parts(read.spec(), studies, run)).forEach(results::add);
+      options.draw(PanelReport.parts(read.spec(), studies, run), workers, results);
       clock.done("draw and write");
       results.publish(
           new RunManifest(
@@ -199,7 +199,7 @@ final class PanelCommand implements Callable<Integer> {
     Curve axis =
         Curve.of(frequenciesHz.stream().mapToDouble(hertz -> hertz).sorted().distinct().toArray());
     long steps = PanelStudyStep.solutions(work.read().spec(), axis);
-    try (ProgressLine progress = new ProgressLine("panels", steps, options.watched())) {
+    try (ProgressLine progress = options.progress("panels", steps)) {
       return PanelStudyStep.solve(
           work.read().spec(),
           axis,

@@ -41,7 +41,7 @@ final class PanelLoadStep {
    * @throws InvalidInputException if the woofer does not fit a panel
    */
   static List<LoadedResonance> solve(
-      Woofer woofer, ReadSpec read, Air air, Workers workers, StopSignal stop) {
+      Woofer woofer, ReadSpec read, Air air, Workers workers, StopSignal stop, boolean watched) {
     PanelLoadStep step = new PanelLoadStep(woofer, air, stop);
     List<Callable<LoadedResonance>> tasks = new ArrayList<>();
     List<InputFault> faults = new ArrayList<>();
@@ -65,7 +65,9 @@ final class PanelLoadStep {
     if (!faults.isEmpty()) {
       throw new InvalidInputException(faults);
     }
-    return workers.all(tasks);
+    try (ProgressLine progress = new ProgressLine("panels", tasks.size(), watched)) {
+      return workers.all(tasks, progress);
+    }
   }
 
   private List<Piston> pistons(StackBrief stack) {

@@ -23,6 +23,9 @@ import nullplane.units.Air;
 final class PanelStep {
   private static final double SWEEP_TOLERANCE = 0.02;
 
+  /** Solutions of a stack that needs no interval halved a second time; for the time left. */
+  private static final long LEAST_SOLUTIONS = 17;
+
   private final DesignSpec spec;
   private final Air air;
   private final double lowestHz;
@@ -70,15 +73,18 @@ final class PanelStep {
     }
     List<Running> all = workers.all(starts);
     boolean anyWanted = true;
+    long done = 0;
     while (anyWanted) {
       anyWanted = false;
+      progress.expect(Math.max(done + wanted(all), LEAST_SOLUTIONS * unfinished(all)));
       List<Callable<PanelSolution>> tasks = new ArrayList<>();
       for (Running running : all) {
         for (double frequencyHz : running.sweep.wanted()) {
           tasks.add(() -> solveOne(running.solver.orElseThrow(), frequencyHz));
         }
       }
-      List<PanelSolution> solved = workers.all(tasks);
+      List<PanelSolution> solved = workers.all(tasks, progress);
+      done += solved.size();
       int at = 0;
       for (Running running : all) {
         int count = running.sweep.wanted().size();
@@ -96,6 +102,14 @@ final class PanelStep {
       }
     }
     return all.stream().map(running -> running.sweep).toList();
+  }
+
+  private static long wanted(List<Running> all) {
+    return all.stream().mapToLong(running -> running.sweep.wanted().size()).sum();
+  }
+
+  private static long unfinished(List<Running> all) {
+    return all.stream().filter(running -> running.solver.isPresent()).count();
   }
 
   private Running start(StackBrief stack, PanelCache cache) {
@@ -128,9 +142,7 @@ final class PanelStep {
 
   private PanelSolution solveOne(DoubleFunction<PanelSolution> solver, double frequencyHz) {
     heed();
-    PanelSolution solution = solver.apply(frequencyHz);
-    progress.step();
-    return solution;
+    return solver.apply(frequencyHz);
   }
 
   private void heed() {

@@ -26,6 +26,7 @@ import picocli.CommandLine.Spec;
 /** Shows the rounds of a project without adding one. */
 @Command(
     name = "rounds",
+    header = "Shows the rounds of samples on record.",
     description = {
       "Shows the rounds in a project's ledger: every value by round against its window, what was"
           + " asked and what came, how the maker answers, and whether golden samples moved. Changes"
@@ -33,8 +34,7 @@ import picocli.CommandLine.Spec;
       ""
     },
     mixinStandardHelpOptions = true,
-    versionProvider = ProgramVersion.class,
-    footer = {"", "Example:", "  java -jar target/nullplane.jar rounds hall-ledger"})
+    versionProvider = ProgramVersion.class)
 final class RoundsCommand implements Callable<Integer> {
   @Spec private CommandSpec command;
 
@@ -74,7 +74,7 @@ final class RoundsCommand implements Callable<Integer> {
       try (ResultFolder results = ResultFolder.open(out, command.commandLine().getErr()::println);
           Workers drawers = new Workers(threads)) {
         results.add("rounds.json", json);
-        drawers.make(RoundsReport.parts(story, run)).forEach(results::add);
+        options.draw(RoundsReport.parts(story, run), drawers, results);
         clock.done("draw and write");
         results.publish(
             new RunManifest(

@@ -2,8 +2,11 @@ package nullplane.cli;
 
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.SortedMap;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import nullplane.io.PanelCache;
+import nullplane.io.ResultFolder;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -24,8 +27,8 @@ final class RunOptions {
       names = "--out",
       paramLabel = "FOLDER",
       description =
-          "Where the result folder goes; default: results/ and the spec's name. An earlier run"
-              + " there is replaced, anything else is left alone.")
+          "The folder for the results; default: one in results/ with the input's name. An earlier"
+              + " run there is replaced, anything else is left alone.")
   private @Nullable Path out;
 
   @Option(
@@ -93,13 +96,30 @@ final class RunOptions {
     return value;
   }
 
+  /**
+   * Returns a line of progress, shown if somebody watches.
+   *
+   * @param task what is going on, in a few words
+   * @param steps how many steps it takes
+   */
+  ProgressLine progress(String task, long steps) {
+    return new ProgressLine(task, steps, watched());
+  }
+
+  /** Makes the contents of files on several threads and adds them to the results. */
+  void draw(SortedMap<String, Supplier<byte[]>> parts, Workers workers, ResultFolder results) {
+    try (ProgressLine progress = progress("pages and pictures", parts.size())) {
+      workers.make(parts, progress).forEach(results::add);
+    }
+  }
+
   /** Returns whether somebody watches the terminal. */
   boolean watched() {
-    return !json && Terminal.attached();
+    return !json && Terminal.here().watched();
   }
 
   /** Returns whether colour is welcome on standard output. */
   boolean colour() {
-    return !json && Terminal.wantsColour();
+    return !json && Terminal.here().wantsColour();
   }
 }

@@ -52,6 +52,7 @@ import picocli.CommandLine.Spec;
 /** Holds measured samples against their brief and says what to change. */
 @Command(
     name = "sample",
+    header = "Fits, judges and corrects a maker's samples.",
     description = {
       "Fits measured samples, passes or fails them against their brief, shows what each does in"
           + " every stack, and asks for the smallest change in the maker's own levers. A sample that"
@@ -70,11 +71,7 @@ import picocli.CommandLine.Spec;
       "    - {name: D, on-panel: d.txt, stack: pair, woofer: 1, moving-mass: 62 g}",
       "    - {name: G, free-air: g.txt, moving-mass: 62 g, golden: true}",
       "On a panel the other woofers of the stack hang open; held still: others: still.",
-      "A golden sample is a reference measured again each round; it decides nothing.",
-      "",
-      "Example:",
-      "  java -jar target/nullplane.jar sample specs/village-hall.yaml \\",
-      "    results/village-hall/woofer-1/brief-1.json first-samples/first-samples.yaml"
+      "A golden sample is a reference measured again each round; it decides nothing."
     })
 final class SampleCommand implements Callable<Integer> {
   @Spec private CommandSpec command;
@@ -83,7 +80,10 @@ final class SampleCommand implements Callable<Integer> {
 
   @Mixin private RunOptions options = new RunOptions();
 
-  @Parameters(index = "0", paramLabel = "SPEC", description = "The panel system, a YAML file.")
+  @Parameters(
+      index = "0",
+      paramLabel = "SPEC",
+      description = "The panel system, a YAML file; starter writes one.")
   private Path specFile;
 
   @Parameters(
@@ -101,7 +101,8 @@ final class SampleCommand implements Callable<Integer> {
   @Option(
       names = "--lock",
       split = ",",
-      paramLabel = "LEVER",
+      paramLabel = "LEVER,...",
+      hideParamSyntax = true,
       description =
           "Levers that the maker cannot move: mass, stiffness, flux, winding, rest-position.")
   private List<String> locks = new ArrayList<>();
@@ -169,7 +170,7 @@ final class SampleCommand implements Callable<Integer> {
           Workers drawers = new Workers(threads)) {
         results.add("sample.json", json);
         results.add("sample.csv", SampleCsv.of(outcome));
-        drawers.make(SampleReport.parts(read.spec(), outcome, run)).forEach(results::add);
+        options.draw(SampleReport.parts(read.spec(), outcome, run), drawers, results);
         clock.done("write");
         results.publish(
             new RunManifest(
@@ -211,7 +212,8 @@ final class SampleCommand implements Callable<Integer> {
             .bySize(List.of(woofer), false)
             .of(woofer);
     PanelAir panels =
-        PanelAirStep.solve(samples.samples(), read.spec(), woofer, workers, program.stop());
+        PanelAirStep.solve(
+            samples.samples(), read.spec(), woofer, workers, program.stop(), options.watched());
     clock.done("solve the panels");
     List<String> notes = new ArrayList<>();
     if (!brief.specDigest().equals(read.digest())) {

@@ -43,8 +43,11 @@ final class SearchStep {
               progress.at(Math.min(done, budget));
               progress.note(
                   best.feasible()
-                      ? FiniteText.of("best %.2f dB", best.costDb())
+                      ? FiniteText.of("cost of the best %.2f dB", best.costDb())
                       : "none buildable yet");
+              if (done >= budget) {
+                progress.note("polishing the best ones");
+              }
             }
           };
       return WooferSearch.run(scorer, conduct, workers.executor(), watch, memory);

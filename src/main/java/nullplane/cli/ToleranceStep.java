@@ -17,13 +17,23 @@ final class ToleranceStep {
 
   /** Returns one study per woofer, in their order. */
   static List<ToleranceStudy> of(
-      SystemScorer scorer, List<Assessment> ranked, long seed, BatchRunner runner) {
+      SystemScorer scorer,
+      List<Assessment> ranked,
+      long seed,
+      BatchRunner runner,
+      boolean watched) {
     ToleranceConduct full = ToleranceConduct.usual(seed);
     List<ToleranceStudy> studies = new ArrayList<>();
-    for (Assessment assessment : ranked) {
-      ToleranceConduct conduct =
-          studies.isEmpty() ? full : full.withUnits(UNITS_OF_OTHERS, SAMPLES_OF_OTHERS);
-      studies.add(ToleranceStudy.of(scorer, assessment, conduct, runner));
+    long units = full.units() + UNITS_OF_OTHERS * Math.max(0L, ranked.size() - 1L);
+    try (ProgressLine progress = new ProgressLine("tolerances", units, watched)) {
+      long done = 0;
+      for (Assessment assessment : ranked) {
+        ToleranceConduct conduct =
+            studies.isEmpty() ? full : full.withUnits(UNITS_OF_OTHERS, SAMPLES_OF_OTHERS);
+        studies.add(ToleranceStudy.of(scorer, assessment, conduct, runner));
+        done += conduct.units();
+        progress.at(done);
+      }
     }
     return studies;
   }

@@ -80,14 +80,33 @@ final class Workers implements AutoCloseable {
     all(tasks);
   }
 
-  /** Makes the contents of files and returns them by name, in the names' order. */
-  SortedMap<String, byte[]> make(SortedMap<String, Supplier<byte[]>> parts) {
+  /** Runs tasks as {@link #all(List)} does and counts each that is done. */
+  <T> List<T> all(List<Callable<T>> tasks, ProgressLine progress) {
+    List<Callable<T>> counted = new ArrayList<>();
+    for (Callable<T> task : tasks) {
+      counted.add(
+          () -> {
+            T result = task.call();
+            progress.step();
+            return result;
+          });
+    }
+    return all(counted);
+  }
+
+  /**
+   * Makes the contents of files and returns them by name, in the names' order.
+   *
+   * @param parts what makes each file
+   * @param progress counts the files that are made
+   */
+  SortedMap<String, byte[]> make(SortedMap<String, Supplier<byte[]>> parts, ProgressLine progress) {
     List<String> names = List.copyOf(parts.keySet());
     List<Callable<byte[]>> tasks = new ArrayList<>();
     for (Supplier<byte[]> part : parts.values()) {
       tasks.add(part::get);
     }
-    List<byte[]> contents = all(tasks);
+    List<byte[]> contents = all(tasks, progress);
     SortedMap<String, byte[]> files = new TreeMap<>();
     for (int i = 0; i < names.size(); i++) {
       files.put(names.get(i), contents.get(i));

@@ -1,13 +1,13 @@
 package nullplane.io;
 
 /** Text of a file made safe for one line of a message. */
-final class Excerpt {
+public final class Excerpt {
   private static final int LONGEST = 60;
 
   private Excerpt() {}
 
   /** Returns the text without control characters, cut to a length a line can hold. */
-  static String of(String text) {
+  public static String of(String text) {
     StringBuilder safe = new StringBuilder();
     int taken = 0;
     for (int i = 0; i < text.length() && taken < LONGEST; taken++) {

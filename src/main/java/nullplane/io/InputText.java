@@ -52,7 +52,7 @@ record InputText(String fileName, String text, String digest) {
     try (InputStream in = Files.newInputStream(file)) {
       return in.readNBytes(LARGEST + 1);
     } catch (NoSuchFileException e) {
-      throw FaultList.fatal(name, 0, "", "there is no such file", "", "check the name");
+      throw FaultList.fatal(name, 0, "", NearFiles.problem(file), "", NearFiles.hint(file));
     } catch (IOException e) {
       throw FaultList.fatal(name, 0, "", "the file cannot be read", "", reason(e));
     }

@@ -8,13 +8,13 @@ import java.util.Optional;
  *
  * <p>Source: V. I. Levenshtein, Soviet Physics Doklady 10 (1966) 707 (edit distance).
  */
-final class NearestKey {
+public final class NearestKey {
   private static final int LONGEST = 40;
 
   private NearestKey() {}
 
   /** Returns the known key with the least edit distance, if it is near enough to be a slip. */
-  static Optional<String> of(String unknown, Collection<String> known) {
+  public static Optional<String> of(String unknown, Collection<String> known) {
     if (unknown.length() > LONGEST) {
       return Optional.empty();
     }

@@ -363,7 +363,7 @@ public final class ResultFolder implements AutoCloseable {
     return name == null ? path : name;
   }
 
-  private static String reason(IOException e) {
+  static String reason(IOException e) {
     if (e instanceof NoSuchFileException) {
       return "the folder it should stand in is missing or went away";
     }

@@ -186,7 +186,9 @@ public final class JudgingReport {
         + ". "
         + (clean == 0
             ? "Every woofer lacks something."
-            : clean + " of " + outcome.ranked().size() + " lack nothing that was asked for.");
+            : outcome.ranked().size() == 1
+                ? "It lacks nothing that was asked for."
+                : clean + " of " + outcome.ranked().size() + " lack nothing that was asked for.");
   }
 
   private Document.Table ranking() {
