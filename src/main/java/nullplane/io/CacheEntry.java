@@ -117,6 +117,7 @@ final class CacheEntry {
     require(
         rows >= 0 && columns >= 0 && bytesOf(rows, columns) <= buffer.remaining(),
         "it states a wrong count");
+    require(rows == 0 || columns > 0, "it has rows without columns");
     double[] re = numbers(buffer, rows * columns);
     double[] im = numbers(buffer, rows * columns);
     return new ComplexMatrix(rows, columns, re, im);

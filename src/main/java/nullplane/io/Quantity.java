@@ -127,15 +127,19 @@ public final class Quantity {
     if (dimension != Dimension.NUMBER && isBareNumber(from) && !isBareNumber(to)) {
       String unit = unitOf(to);
       throw new UnreadableQuantityException(
-          "the lower end has no unit", "write " + from + " " + unit + " .. " + to);
+          "the lower end has no unit", "write " + rangeInWords(from + " " + unit, to));
     }
     double lower = parse(from, form);
     double upper = parse(to, form);
     if (lower > upper) {
       throw new UnreadableQuantityException(
-          "the range is reversed", "write the lower end first: " + to + " .. " + from);
+          "the range is reversed", "write the lower end first: " + rangeInWords(to, from));
     }
     return new Range(lower, upper);
+  }
+
+  private static String rangeInWords(String from, String to) {
+    return Excerpt.of(from) + " .. " + Excerpt.of(to);
   }
 
   /**

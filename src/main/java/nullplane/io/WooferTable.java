@@ -13,6 +13,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import nullplane.faults.InvalidInputException;
 
 /**
  * Reads a table of woofers: one row each, the keys of a woofer's YAML file in the header with their
@@ -52,7 +53,7 @@ final class WooferTable {
    *
    * @param input the file
    * @param known the keys a column may have
-   * @throws nullplane.faults.InvalidInputException if the header is wrong, with all its faults
+   * @throws InvalidInputException if the header is wrong, with all its faults
    */
   static List<Row> rows(InputText input, List<String> known) {
     return new WooferTable(input).read(known);
@@ -65,17 +66,14 @@ final class WooferTable {
       headerAt++;
     }
     if (headerAt == lines.size()) {
-      throw FaultList.fatal(
-          input.fileName(),
-          0,
-          "",
-          "the table has no header",
-          "a first row of keys with units",
-          "write name,nominal [mm],sd [cm2],re [ohm],fs [Hz],qms,qes,mms [g],travel [mm]");
+      throw noHeader();
     }
     List<String[]> cells = new ArrayList<>();
     List<Integer> numbers = new ArrayList<>();
     split(headerAt, cells, numbers);
+    if (cells.isEmpty()) {
+      throw noHeader();
+    }
     List<Optional<Column>> columns = columns(cells.get(0), headerAt + 1, known);
     faults.throwIfAny();
     List<Row> rows = new ArrayList<>();
@@ -89,8 +87,18 @@ final class WooferTable {
     return rows;
   }
 
+  private InvalidInputException noHeader() {
+    return FaultList.fatal(
+        input.fileName(),
+        0,
+        "",
+        "the table has no header",
+        "a first row of keys with units",
+        "write name,nominal [mm],sd [cm2],re [ohm],fs [Hz],qms,qes,mms [g],travel [mm]");
+  }
+
   private static boolean isRemark(String line) {
-    return line.isBlank() || line.startsWith("#");
+    return line.isBlank() || line.stripLeading().startsWith("#");
   }
 
   private void takeLocale(String line, int number) {
