@@ -82,15 +82,15 @@ final class EarlierRun {
       for (JsonToken token = json.nextToken(); token != null; token = json.nextToken()) {
         depth += token.isStructStart() ? 1 : token.isStructEnd() ? -1 : 0;
         if (depth == 1 && token == JsonToken.FIELD_NAME) {
-          inFiles = json.currentName().equals("files");
+          inFiles = "files".equals(json.currentName());
         }
-        if (token == JsonToken.VALUE_STRING && depth == 1 && json.currentName().equals("kind")) {
+        if (token == JsonToken.VALUE_STRING && depth == 1 && "kind".equals(json.currentName())) {
           ours = json.getText().equals(RunManifest.KIND);
         }
         if (token == JsonToken.VALUE_STRING
             && inFiles
             && depth == 3
-            && json.currentName().equals("name")) {
+            && "name".equals(json.currentName())) {
           names.add(json.getText());
         }
       }

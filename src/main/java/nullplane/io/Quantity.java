@@ -56,7 +56,7 @@ public final class Quantity {
     }
     Matcher comma = COMMA.matcher(trimmed);
     if (comma.matches()) {
-      String unit = comma.group(3).strip();
+      String unit = Excerpt.of(comma.group(3).strip());
       String whole = comma.group(1);
       String part = comma.group(2);
       String write = ("write " + whole + "." + part + " " + unit).strip();
@@ -217,7 +217,11 @@ public final class Quantity {
         .map(
             other ->
                 new UnreadableQuantityException(
-                    written + " is a unit of " + other.word() + ", not of " + dimension.word(),
+                    Excerpt.of(written)
+                        + " is a unit of "
+                        + other.word()
+                        + ", not of "
+                        + dimension.word(),
                     form.hint()))
         .orElseGet(
             () ->
