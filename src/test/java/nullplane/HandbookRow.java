@@ -7,7 +7,10 @@ import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Objects;
+import nullplane.validation.Check;
+import nullplane.validation.Validation;
 
 /**
  * One row of reference/handbook_checks.csv. Checks state their figures beside the assertion and
@@ -45,6 +48,13 @@ public final class HandbookRow {
         .as("row %s states %s", id, text)
         .containsPattern("(?<![0-9.])" + quoted + "(?![0-9]|[.][0-9])");
     return Double.parseDouble(text);
+  }
+
+  /** Starts a comparison that bears the row's id and source; see {@link Validation#check}. */
+  public Check check(String title) {
+    String source =
+        cells.get(5).substring(0, 1).toUpperCase(Locale.ROOT) + cells.get(5).substring(1);
+    return Validation.check(id + ": " + title, source + " (row " + id + ", " + cells.get(6) + ").");
   }
 
   /** Returns the expectation as whole numbers parted by spaces. */

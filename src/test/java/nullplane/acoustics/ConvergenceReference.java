@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
 import nullplane.units.Air;
+import nullplane.validation.Validation;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -99,6 +100,14 @@ class ConvergenceReference {
     assertThat(order)
         .as("%s: observed order %.2f, expected about 2;%s", of.name(), order, seen)
         .isGreaterThan(LEAST_ORDER);
+    Validation.check(
+            "order in which the error falls with the cell, " + of.name(),
+            "Theory of the method: second order with a rim that lies where it acts; a plain"
+                + " staircase has order 1.")
+        .expected(2, "")
+        .computed(order)
+        .coarse(2, 3e-2)
+        .atLeast(LEAST_ORDER);
   }
 
   /** Slope of the straight line through the errors' logarithms against the cells'. */

@@ -1,12 +1,12 @@
 package nullplane.acoustics;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.withinPercentage;
 import static org.assertj.core.data.Offset.offset;
 
 import nullplane.HandbookRow;
 import nullplane.units.Air;
 import nullplane.units.Levels;
+import nullplane.validation.Validation;
 import org.apache.commons.math3.analysis.integration.gauss.GaussIntegrator;
 import org.apache.commons.math3.analysis.integration.gauss.GaussIntegratorFactory;
 import org.junit.jupiter.api.Tag;
@@ -35,11 +35,18 @@ class PointSourcesReference {
     double fullPa = PointSources.fullSpaceRmsPa(VOLUME_M3, f, 1, AIR);
     double dipolePa = fullPa * PointSources.dipoleFactor(row.figure("0.5"), 0, f, AIR);
     double floorPa = dipolePa * PointSources.floorFactor(0, 0, 1, f, AIR);
-    assertThat(Levels.soundPressureLevel(PointSources.halfSpaceRmsPa(VOLUME_M3, f, 1, AIR)))
-        .isEqualTo(row.figure(half), offset(0.006));
-    assertThat(Levels.soundPressureLevel(fullPa)).isEqualTo(row.figure(full), offset(0.006));
-    assertThat(Levels.soundPressureLevel(dipolePa)).isEqualTo(row.figure(dipole), offset(0.006));
-    assertThat(Levels.soundPressureLevel(floorPa)).isEqualTo(row.figure(floor), offset(0.006));
+    level(row, "half space", frequency, half, PointSources.halfSpaceRmsPa(VOLUME_M3, f, 1, AIR));
+    level(row, "full space", frequency, full, fullPa);
+    level(row, "free dipole, D 0.5 m", frequency, dipole, dipolePa);
+    level(row, "dipole on a floor", frequency, floor, floorPa);
+  }
+
+  private static void level(
+      HandbookRow row, String where, String frequency, String expected, double rmsPa) {
+    row.check("500 cm3 at " + frequency + " Hz, 1 m, " + where)
+        .expected(row.figure(expected), "dB")
+        .computed(Levels.soundPressureLevel(rmsPa))
+        .within(0.006);
   }
 
   /** As DL01, for fixed displacement and kD well below 1. */
@@ -53,8 +60,14 @@ class PointSourcesReference {
         monopole
             * PointSources.dipoleFactor(0.1, 0, 20, AIR)
             / PointSources.dipoleFactor(0.1, 0, 10, AIR);
-    assertThat(Levels.ofAmplitudeRatio(monopole)).isEqualTo(row.figure("12.04"), offset(0.01));
-    assertThat(Levels.ofAmplitudeRatio(dipole)).isEqualTo(row.figure("18.06"), offset(0.01));
+    row.check("rise of a monopole over an octave, fixed travel")
+        .expected(row.figure("12.04"), "dB")
+        .computed(Levels.ofAmplitudeRatio(monopole))
+        .within(0.01);
+    row.check("rise of a dipole over an octave, fixed travel")
+        .expected(row.figure("18.06"), "dB")
+        .computed(Levels.ofAmplitudeRatio(dipole))
+        .within(0.01);
   }
 
   /** Lamb, Hydrodynamics; Beranek and Mellow 2012 ch. 4. Printed to four digits. */
@@ -63,12 +76,19 @@ class PointSourcesReference {
     HandbookRow row = HandbookRow.of("DI01");
     double a = row.figure("0.12");
     double f = row.figure("100");
-    assertThat(PointSources.freeDiscMassKg(a, AIR) * 1e3)
-        .isCloseTo(row.figure("5.549"), withinPercentage(0.02));
-    assertThat(PointSources.freeDiscDipoleLengthM(a))
-        .isCloseTo(row.figure("0.10186"), withinPercentage(0.02));
+    row.check("air mass of a free disc")
+        .expected(row.figure("5.549"), "g")
+        .computed(PointSources.freeDiscMassKg(a, AIR) * 1e3)
+        .withinPercent(0.02);
+    row.check("dipole length of a free disc")
+        .expected(row.figure("0.10186"), "m")
+        .computed(PointSources.freeDiscDipoleLengthM(a))
+        .withinPercent(0.02);
     double resistance = PointSources.freeDiscResistance(a, f, AIR);
-    assertThat(resistance).isCloseTo(row.figure("0.002615"), withinPercentage(0.03));
+    row.check("resistance of a free disc")
+        .expected(row.figure("0.002615"), "N s/m")
+        .computed(resistance)
+        .withinPercent(0.03);
     // Another way to the same figure: intensity of the dipole of that length over a far sphere.
     double k = AIR.waveNumber(f);
     double pressurePerVelocity =
@@ -83,7 +103,10 @@ class PointSourcesReference {
             * pressurePerVelocity
             / (AIR.densityKgPerM3() * AIR.speedOfSoundMPerS())
             * (4 * Math.PI / 3);
-    assertThat(power / resistance).isEqualTo(1, offset(1e-12));
+    row.check("power of the far field over that of the resistance")
+        .expected(1, "")
+        .computed(power / resistance)
+        .within(1e-12);
   }
 
   /** Point dipole. Table: 0.01 dB; frequencies printed to 0.1 Hz. */
@@ -93,11 +116,20 @@ class PointSourcesReference {
     double d = row.figure("0.5");
     double c = row.figure("343.2");
     assertThat(c / (6 * d)).isEqualTo(row.figure("114.4"), offset(1e-9));
-    assertThat(levelOf(d, 0, 114.4)).isEqualTo(0, offset(1e-9));
-    assertThat(levelOf(d, 0, c / (2 * d))).isEqualTo(row.figure("6.02"), offset(0.01));
+    row.check("point dipole against one monopole at c/(6D)")
+        .expected(0, "dB")
+        .computed(levelOf(d, 0, 114.4))
+        .within(1e-9);
+    row.check("point dipole against one monopole at c/(2D)")
+        .expected(row.figure("6.02"), "dB")
+        .computed(levelOf(d, 0, c / (2 * d)))
+        .within(0.01);
     assertThat(PointSources.dipoleFactor(d, 0, row.figure("686.4"), AIR))
         .isEqualTo(0, offset(1e-12));
-    assertThat(levelOf(d, 0, 4) - levelOf(d, 0, 2)).isEqualTo(6.02, offset(0.01));
+    row.check("rise of a point dipole over an octave, low frequency")
+        .expected(6.02, "dB")
+        .computed(levelOf(d, 0, 4) - levelOf(d, 0, 2))
+        .within(0.01);
   }
 
   /** Integral of cos^2 over the sphere. Table: 0.001 dB. */
@@ -111,9 +143,14 @@ class PointSourcesReference {
         rule.integrate(cos -> Math.pow(PointSources.dipoleFactor(d, Math.acos(cos), f, AIR), 2))
             / 2;
     double onAxis = Math.pow(PointSources.dipoleFactor(d, 0, f, AIR), 2);
-    assertThat(-Levels.ofPowerRatio(mean / onAxis)).isEqualTo(row.figure("4.771"), offset(0.001));
-    assertThat(levelOf(d, 0, f) - levelOf(d, Math.toRadians(60), f))
-        .isEqualTo(row.figure("6.02"), offset(0.001));
+    row.check("power of a point dipole at equal pressure on axis")
+        .expected(-row.figure("4.771"), "dB")
+        .computed(Levels.ofPowerRatio(mean / onAxis))
+        .within(0.001);
+    row.check("point dipole 60 degrees off axis")
+        .expected(-row.figure("6.02"), "dB")
+        .computed(levelOf(d, Math.toRadians(60), f) - levelOf(d, 0, f))
+        .within(0.001);
     assertThat(PointSources.dipoleFactor(d, Math.PI / 2, f, AIR)).isEqualTo(0, offset(1e-12));
   }
 
@@ -124,10 +161,11 @@ class PointSourcesReference {
     double detour = Math.hypot(3, 2) - straight;
     double halfWave = AIR.speedOfSoundMPerS() / (2 * detour);
     double share = straight / Math.hypot(3, 2);
-    assertThat(PointSources.floorFactor(1, 1, 3, halfWave, AIR))
-        .isEqualTo(1 - share, offset(1e-12));
-    assertThat(PointSources.floorFactor(1, 1, 3, 2 * halfWave, AIR))
-        .isEqualTo(1 + share, offset(1e-12));
+    Validation.check(
+            "floor's factor where the detour is half a wave and a whole one", "Image source.")
+        .add(1 - share, PointSources.floorFactor(1, 1, 3, halfWave, AIR))
+        .add(1 + share, PointSources.floorFactor(1, 1, 3, 2 * halfWave, AIR))
+        .within(1e-12);
   }
 
   private static double levelOf(double lengthM, double angleRad, double frequencyHz) {

@@ -8,6 +8,8 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.stream.Stream;
 import nullplane.units.Air;
+import nullplane.validation.Check;
+import nullplane.validation.Validation;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -25,6 +27,11 @@ class RectangularPanelReference {
           Direction.ofDegrees(30, 0),
           Direction.ofDegrees(60, 0),
           Direction.ofDegrees(0, 30));
+
+  private static final String TABLE =
+      "Graded-mesh triangular Galerkin boundary-element solution, independent of this one:"
+          + " reference/rectangular_panel.csv. A is 0.45 x 0.45 m with one piston, B 0.45 x 0.90 m"
+          + " with two, radius 0.13 m.";
 
   /** One case and frequency of the table. */
   record Case(String name, double frequencyHz, List<String[]> rows) {
@@ -78,6 +85,8 @@ class RectangularPanelReference {
   void impedanceWithinATenthsOfAPercentAndFarFieldWithinHundredthsOfADecibel(Case of) {
     PanelSolution solution = solve(of);
     assertThat(of.rows()).hasSizeGreaterThanOrEqualTo(5);
+    String panel = "panel " + of + ": ";
+    Check far = Validation.check(panel + "far field, all pistons and angles", TABLE).in("dB");
     for (String[] row : of.rows()) {
       double re = Double.parseDouble(row[5]);
       double im = Double.parseDouble(row[6]);
@@ -85,22 +94,25 @@ class RectangularPanelReference {
       int i = Integer.parseInt(row[3]) - 1;
       if (row[2].equals("Z")) {
         int j = Integer.parseInt(row[4]) - 1;
-        double error =
-            Math.hypot(solution.impedance().re(i, j) - re, solution.impedance().im(i, j) - im);
-        assertThat(error / modulus).as("Z %d %d", i, j).isLessThan(0.002);
+        Validation.check(panel + "impedance " + row[3] + row[4], TABLE)
+            .expected(re, im, "N s/m")
+            .computed(solution.impedance().re(i, j), solution.impedance().im(i, j))
+            .coarse(4, 1e-5)
+            .withinPercent(0.2);
         assertThat(solution.impedance().re(i, j) / re - 1)
             .as("Re Z %d %d", i, j)
             .isBetween(-0.002, 0.002);
       } else {
         int direction = ANGLES.indexOf(row[4]);
-        double decibels = 20 * Math.log10(solution.farField().modulus(direction, i) / modulus);
-        assertThat(decibels).as("far field %s", row[4]).isBetween(-0.02, 0.02);
+        far.add(
+            20 * Math.log10(modulus), 20 * Math.log10(solution.farField().modulus(direction, i)));
         double phase =
             Math.atan2(solution.farField().im(direction, i), solution.farField().re(direction, i))
                 - Math.atan2(im, re);
         assertThat(Math.IEEEremainder(phase, 2 * Math.PI)).isBetween(-0.005, 0.005);
       }
     }
+    far.coarse(4, 1e-5).within(0.02);
   }
 
   /** The estimate is of the largest entry, so it is held against the largest entry's true error. */

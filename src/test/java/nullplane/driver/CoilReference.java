@@ -1,11 +1,12 @@
 package nullplane.driver;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.withinPercentage;
 import static org.assertj.core.data.Offset.offset;
 
 import nullplane.HandbookRow;
 import nullplane.units.ConductorMaterial;
+import nullplane.validation.Check;
+import nullplane.validation.Validation;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
@@ -32,13 +33,26 @@ class CoilReference {
     HandbookRow row = HandbookRow.of("VC02");
     RoundWireCoil coil = coil();
     assertThat(coil.turns()).isEqualTo((int) row.figure("288"));
-    assertThat(coil.wireLengthM()).isCloseTo(row.figure("46.596"), withinPercentage(0.005));
-    assertThat(coil.resistanceOhm()).isCloseTo(row.figure("11.365"), withinPercentage(0.005));
-    assertThat(coil.massKg() * 1e3).isCloseTo(row.figure("29.28"), withinPercentage(0.02));
-    assertThat(coil.forceFactorTm(1, GAP_M))
-        .isCloseTo(row.figure("15.532"), withinPercentage(0.005));
-    assertThat(coil.motorStrengthNsPerM(1, GAP_M))
-        .isCloseTo(row.figure("21.226"), withinPercentage(0.005));
+    row.check("wire length")
+        .expected(row.figure("46.596"), "m")
+        .computed(coil.wireLengthM())
+        .withinPercent(0.005);
+    row.check("resistance")
+        .expected(row.figure("11.365"), "ohm")
+        .computed(coil.resistanceOhm())
+        .withinPercent(0.005);
+    row.check("copper mass")
+        .expected(row.figure("29.28"), "g")
+        .computed(coil.massKg() * 1e3)
+        .withinPercent(0.02);
+    row.check("force factor at 1 T")
+        .expected(row.figure("15.532"), "T m")
+        .computed(coil.forceFactorTm(1, GAP_M))
+        .withinPercent(0.005);
+    row.check("motor strength Bl^2/Re at 1 T")
+        .expected(row.figure("21.226"), "N s/m")
+        .computed(coil.motorStrengthNsPerM(1, GAP_M))
+        .withinPercent(0.005);
   }
 
   /** L. Beranek and T. Mellow, Acoustics (2012), ch. 6: Bl^2/Re = B^2 V/r. Table: 1e-6. */
@@ -48,24 +62,38 @@ class CoilReference {
     RoundWireCoil coil = coil();
     double volume = coil.wireLengthM() * coil.wireSectionM2();
     double wholeInField = volume / COPPER.resistivityOhmM();
-    assertThat(wholeInField).isCloseTo(row.figure("191.04"), withinPercentage(0.005));
-    assertThat(coil.motorStrengthNsPerM(1, 0.024) / wholeInField).isEqualTo(1, offset(1e-12));
+    row.check("B^2 V/r of the whole coil in the field")
+        .expected(row.figure("191.04"), "N s/m")
+        .computed(wholeInField)
+        .withinPercent(0.005);
+    row.check("Bl^2/Re over B^2 V/r, whole coil in the field")
+        .expected(1, "")
+        .computed(coil.motorStrengthNsPerM(1, 0.024) / wholeInField)
+        .within(1e-12);
     double inGap = volume * GAP_M / 0.024;
     double fromGap = inGap / COPPER.resistivityOhmM() * (GAP_M / 0.024);
-    assertThat(coil.motorStrengthNsPerM(1, GAP_M) / fromGap).isEqualTo(1, offset(1e-6));
+    row.check("Bl^2/Re over B^2 V/r hg/hc of the part in the gap")
+        .expected(1, "")
+        .computed(coil.motorStrengthNsPerM(1, GAP_M) / fromGap)
+        .within(1e-6);
   }
 
   /** The mass that the relation asks for is the mass that was wound, whatever wire and flux. */
   @Test
   void requiredMassIsTheWoundMass() {
+    Check ratio =
+        Validation.check(
+            "coil mass asked for over coil mass wound, three metals and wires",
+            "Closed form: Bl^2/Re = (B^2 V/r)(hg/hc)^2 solved for the mass.");
     for (ConductorMaterial material : ConductorMaterial.values()) {
       for (double bare : new double[] {0.2e-3, 0.3e-3, 0.4e-3}) {
         RoundWireCoil coil = new RoundWireCoil(2, 0.0385, 0.019, bare, 1.08 * bare, material);
         double strength = coil.motorStrengthNsPerM(1.1, 0.006);
         double asked = OverhungCoil.massKg(strength, 0.019, 0.006, 1.1, material);
-        assertThat(asked / coil.massKg()).isEqualTo(1, offset(1e-12));
+        ratio.add(1, asked / coil.massKg());
       }
     }
+    ratio.within(1e-12);
   }
 
   /** IEC 60028 temperature coefficient. Printed to 0.01 dB and five digits. */
@@ -74,9 +102,14 @@ class CoilReference {
     HandbookRow row = HandbookRow.of("TH01");
     double rise = row.figure("180");
     assertThat(COPPER.temperatureCoefficientPerK()).isEqualTo(row.figure("0.00393"));
-    assertThat(CoilHeating.resistanceOhm(6, rise, COPPER) / 6)
-        .isEqualTo(row.figure("1.7074"), offset(1e-9));
-    assertThat(CoilHeating.levelLossDb(rise, COPPER)).isEqualTo(row.figure("4.65"), offset(0.005));
+    row.check("resistance of copper, 180 K warmer, as a ratio")
+        .expected(row.figure("1.7074"), "")
+        .computed(CoilHeating.resistanceOhm(6, rise, COPPER) / 6)
+        .within(1e-9);
+    row.check("level lost at constant voltage, 180 K warmer")
+        .expected(row.figure("4.65"), "dB")
+        .computed(CoilHeating.levelLossDb(rise, COPPER))
+        .within(0.005);
   }
 
   /** Steady heat balance. Printed to 0.01 K and 0.01 dB. */
@@ -86,8 +119,14 @@ class CoilReference {
     double power = row.figure("50");
     double rth = row.figure("2");
     double rise = CoilHeating.steadyRiseK(power, rth, COPPER);
-    assertThat(rise).isEqualTo(row.figure("76.81"), offset(0.005));
-    assertThat(CoilHeating.levelLossDb(rise, COPPER)).isEqualTo(row.figure("2.29"), offset(0.005));
+    row.check("steady rise at 50 W cold, 2 K/W")
+        .expected(row.figure("76.81"), "K")
+        .computed(rise)
+        .within(0.005);
+    row.check("level lost in that state")
+        .expected(row.figure("2.29"), "dB")
+        .computed(CoilHeating.levelLossDb(rise, COPPER))
+        .within(0.005);
     // It balances: the heat of the warm coil makes just this rise.
     assertThat(power / CoilHeating.resistanceOhm(1, rise, COPPER) * rth)
         .isEqualTo(rise, offset(1e-11));
@@ -97,8 +136,11 @@ class CoilReference {
   @Test
   void zr01RatedImpedance() {
     HandbookRow row = HandbookRow.of("ZR01");
-    assertThat(RatedImpedance.leastModulusOhm(row.figure("8"))).isEqualTo(row.figure("6.4"));
-    assertThat(RatedImpedance.leastModulusOhm(row.figure("4"))).isEqualTo(row.figure("3.2"));
+    row.check("least modulus for a rating of 8 and 4 ohm")
+        .in("ohm")
+        .add(row.figure("6.4"), RatedImpedance.leastModulusOhm(row.figure("8")))
+        .add(row.figure("3.2"), RatedImpedance.leastModulusOhm(row.figure("4")))
+        .exactly();
     assertThat(RatedImpedance.highestRatedOhm(3.2)).isEqualTo(4);
   }
 }

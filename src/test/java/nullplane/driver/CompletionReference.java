@@ -2,10 +2,11 @@ package nullplane.driver;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.withinPercentage;
-import static org.assertj.core.data.Offset.offset;
 
 import nullplane.HandbookRow;
 import nullplane.units.Air;
+import nullplane.validation.Check;
+import nullplane.validation.Validation;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
@@ -17,7 +18,9 @@ class CompletionReference {
   /** R. H. Small, J. Audio Eng. Soc. 20(5) (1972) 383: both routes to eta0 are one. Table: 1e-9. */
   @Test
   void ts03BothRoutesToEfficiencyAgree() {
-    assertThat(HandbookRow.of("TS03")).isNotNull();
+    Check both =
+        HandbookRow.of("TS03")
+            .check("completed sheet: efficiency by motor and by volume, 300 woofers, their ratio");
     Woofers.random(33, 300)
         .forEach(
             woofer -> {
@@ -39,10 +42,11 @@ class CompletionReference {
                       AIR);
               double one = motor.value(Parameter.EFFICIENCY).orElseThrow();
               double other = volume.value(Parameter.EFFICIENCY).orElseThrow();
-              assertThat(one / other).isEqualTo(1, offset(1e-9));
+              both.add(1, one / other);
               assertThat(motor.values()).doesNotContainKey(Parameter.RESONANCE);
               assertThat(volume.values()).doesNotContainKey(Parameter.AREA);
             });
+    both.within(1e-9);
   }
 
   /**
@@ -60,10 +64,14 @@ class CompletionReference {
                 .with(Parameter.ELECTRICAL_Q, row.figure("0.35"))
                 .with(Parameter.VOLUME, row.figure("540") * 1e-3),
             new Air(1.18, row.figure("345")));
-    assertThat(set.value(Parameter.TOTAL_Q).orElseThrow())
-        .isCloseTo(row.figure("0.3198"), withinPercentage(0.02));
-    assertThat(set.value(Parameter.EFFICIENCY).orElseThrow() * 100)
-        .isCloseTo(row.figure("1.017"), withinPercentage(0.05));
+    row.check("completed sheet: total Q from four figures")
+        .expected(row.figure("0.3198"), "")
+        .computed(set.value(Parameter.TOTAL_Q).orElseThrow())
+        .withinPercent(0.02);
+    row.check("completed sheet: efficiency from four figures")
+        .expected(row.figure("1.017"), "%")
+        .computed(set.value(Parameter.EFFICIENCY).orElseThrow() * 100)
+        .withinPercent(0.05);
     assertThat(set.settled()).isFalse();
   }
 
@@ -71,8 +79,11 @@ class CompletionReference {
   @Test
   void ts09LevelOfFullEfficiency() {
     HandbookRow row = HandbookRow.of("TS09");
-    assertThat(level(new Air(1.2041, 343.2))).isEqualTo(row.figure("112.160"), offset(0.001));
-    assertThat(level(new Air(1.18, 345))).isEqualTo(row.figure("112.095"), offset(0.001));
+    row.check("completed sheet: level of 1 W at efficiency 1, two airs")
+        .in("dB")
+        .add(row.figure("112.160"), level(new Air(1.2041, 343.2)))
+        .add(row.figure("112.095"), level(new Air(1.18, 345)))
+        .within(0.001);
   }
 
   private static double level(Air air) {
@@ -90,10 +101,14 @@ class CompletionReference {
             .with(Parameter.RESONANCE, 1)
             .with(Parameter.VOLUME, 1)
             .with(Parameter.ELECTRICAL_Q, 1);
-    assertThat(Completion.of(unit, new Air(1.2, 343.2)).value(Parameter.EFFICIENCY).orElseThrow())
-        .isCloseTo(row.figure("9.7660e-7"), withinPercentage(0.01));
-    assertThat(Completion.of(unit, new Air(1.2, 345)).value(Parameter.EFFICIENCY).orElseThrow())
-        .isCloseTo(row.figure("9.6140e-7"), withinPercentage(0.01));
+    Check constant = row.check("completed sheet: 4 pi^2/c^3, two airs").in("s3/m3");
+    constant.add(
+        row.figure("9.7660e-7"),
+        Completion.of(unit, new Air(1.2, 343.2)).value(Parameter.EFFICIENCY).orElseThrow());
+    constant.add(
+        row.figure("9.6140e-7"),
+        Completion.of(unit, new Air(1.2, 345)).value(Parameter.EFFICIENCY).orElseThrow());
+    constant.withinPercent(0.01);
   }
 
   /** Definition, 10 lg(U^2/Re) over 1 W. Figures printed to 0.001 dB; table: 0.01 dB. */
@@ -101,6 +116,7 @@ class CompletionReference {
   void ts11VoltageAgainstOneWatt() {
     HandbookRow row = HandbookRow.of("TS11");
     String[] resistances = {"6.0", "3.5", "2.7"};
+    Check voltage = row.check("completed sheet: 2.83 V over 1 W, three resistances").in("dB");
     String[] differences = {"1.254", "3.595", "4.722"};
     for (int i = 0; i < resistances.length; i++) {
       CompletedSet set =
@@ -109,9 +125,10 @@ class CompletionReference {
                   .with(Parameter.RESISTANCE, row.figure(resistances[i]))
                   .with(Parameter.LEVEL_ONE_WATT, 90),
               AIR);
-      assertThat(set.value(Parameter.LEVEL_VOLTAGE).orElseThrow() - 90)
-          .isEqualTo(row.figure(differences[i]), offset(0.001));
+      voltage.add(
+          row.figure(differences[i]), set.value(Parameter.LEVEL_VOLTAGE).orElseThrow() - 90);
     }
+    voltage.within(0.001);
   }
 
   /** Definitions of Qes and Qms, after AM01 and AM02. Table: 0.05 %. */
@@ -127,12 +144,18 @@ class CompletionReference {
                 .with(Parameter.MECHANICAL_Q, HandbookRow.of("AM02").figure("5.000"))
                 .with(Parameter.RESONANCE, row.figure("30")),
             AIR);
-    assertThat(set.value(Parameter.FORCE_FACTOR).orElseThrow())
-        .isCloseTo(row.figure("10.4195"), withinPercentage(0.01));
-    assertThat(set.value(Parameter.COMPLIANCE).orElseThrow() * 1e3)
-        .isCloseTo(row.figure("0.52775"), withinPercentage(0.01));
-    assertThat(set.value(Parameter.LOSS).orElseThrow())
-        .isCloseTo(row.figure("2.0106"), withinPercentage(0.01));
+    row.check("force factor")
+        .expected(row.figure("10.4195"), "T m")
+        .computed(set.value(Parameter.FORCE_FACTOR).orElseThrow())
+        .withinPercent(0.01);
+    row.check("compliance")
+        .expected(row.figure("0.52775"), "mm/N")
+        .computed(set.value(Parameter.COMPLIANCE).orElseThrow() * 1e3)
+        .withinPercent(0.01);
+    row.check("mechanical loss")
+        .expected(row.figure("2.0106"), "N s/m")
+        .computed(set.value(Parameter.LOSS).orElseThrow())
+        .withinPercent(0.01);
   }
 
   /** Circuit theory. Table: 0.01 %. */
@@ -143,8 +166,14 @@ class CompletionReference {
         new CoilInductance.WithEddyCurrents(
             row.figure("0.4") * 1e-3, row.figure("1.2") * 1e-3, row.figure("4"));
     double omega = 2 * Math.PI * 1000 * row.figure("1");
-    assertThat(coil.reOhm(omega)).isCloseTo(3.1215, withinPercentage(0.01));
-    assertThat(coil.imOhm(omega)).isCloseTo(4.1693, withinPercentage(0.01));
+    row.check("real part of a coil with eddy currents")
+        .expected(3.1215, "ohm")
+        .computed(coil.reOhm(omega))
+        .withinPercent(0.01);
+    row.check("imaginary part of a coil with eddy currents")
+        .expected(4.1693, "ohm")
+        .computed(coil.imOhm(omega))
+        .withinPercent(0.01);
   }
 
   /**
@@ -153,16 +182,21 @@ class CompletionReference {
    */
   @Test
   void semiInductanceTurnsAndRisesByItsExponent() {
+    String source = "W. M. Leach, J. Audio Eng. Soc. 50(6) (2002) 442: K (jw)^n.";
+    Check modulus = Validation.check("semi-inductance: modulus at 1 kHz", source).in("ohm");
+    Check angle = Validation.check("semi-inductance: angle n 90 degrees", source).in("deg");
+    Check rise = Validation.check("semi-inductance: rise over a decade, 10^n", source);
     for (double exponent : new double[] {0.5, 0.7, 1}) {
       CoilInductance coil = CoilInductance.SemiInductance.ofModulus(6.5, 1000, exponent);
       double omega = 2 * Math.PI * 1000;
-      assertThat(Math.hypot(coil.reOhm(omega), coil.imOhm(omega)))
-          .isCloseTo(6.5, withinPercentage(1e-9));
-      assertThat(Math.toDegrees(Math.atan2(coil.imOhm(omega), coil.reOhm(omega))))
-          .isCloseTo(90 * exponent, withinPercentage(1e-9));
-      assertThat(Math.hypot(coil.reOhm(10 * omega), coil.imOhm(10 * omega)) / 6.5)
-          .isCloseTo(Math.pow(10, exponent), withinPercentage(1e-9));
+      modulus.add(6.5, Math.hypot(coil.reOhm(omega), coil.imOhm(omega)));
+      angle.add(90 * exponent, Math.toDegrees(Math.atan2(coil.imOhm(omega), coil.reOhm(omega))));
+      rise.add(
+          Math.pow(10, exponent), Math.hypot(coil.reOhm(10 * omega), coil.imOhm(10 * omega)) / 6.5);
     }
+    modulus.withinPercent(1e-9);
+    angle.withinPercent(1e-9);
+    rise.withinPercent(1e-9);
     assertThat(CoilInductance.SemiInductance.ofModulus(2 * Math.PI, 1000, 1).inductanceAt(50))
         .isCloseTo(1e-3, withinPercentage(1e-9));
   }
@@ -170,6 +204,11 @@ class CompletionReference {
   /** Lamb (1932) art. 102 and its double for a baffle; the set must be that of the mounting. */
   @Test
   void airOfAMountingGivesTheSetOfThatMounting() {
+    Check ratios =
+        Validation.check(
+            "fs, Qms, Qes, Qts with a disc's air over those of the mounting, 200 woofers, two"
+                + " mountings",
+            "H. Lamb, Hydrodynamics (1932), art. 102: (8/3) rho a^3, twice that in a baffle.");
     Woofers.random(12, 200)
         .forEach(
             woofer -> {
@@ -178,11 +217,12 @@ class CompletionReference {
                 SmallSignal set = SmallSignal.of(woofer, mounting, AIR);
                 LoadedResonance loaded =
                     LoadedResonance.of(woofer, mounting == Mounting.FREE_AIR ? disc : 2 * disc);
-                assertThat(loaded.resonanceHz() / set.resonanceHz()).isEqualTo(1, offset(1e-12));
-                assertThat(loaded.mechanicalQ() / set.mechanicalQ()).isEqualTo(1, offset(1e-12));
-                assertThat(loaded.electricalQ() / set.electricalQ()).isEqualTo(1, offset(1e-12));
-                assertThat(loaded.totalQ() / set.totalQ()).isEqualTo(1, offset(1e-12));
+                ratios.add(1, loaded.resonanceHz() / set.resonanceHz());
+                ratios.add(1, loaded.mechanicalQ() / set.mechanicalQ());
+                ratios.add(1, loaded.electricalQ() / set.electricalQ());
+                ratios.add(1, loaded.totalQ() / set.totalQ());
               }
             });
+    ratios.within(1e-12);
   }
 }

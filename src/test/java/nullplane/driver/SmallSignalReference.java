@@ -1,11 +1,11 @@
 package nullplane.driver;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.withinPercentage;
 import static org.assertj.core.data.Offset.offset;
 
 import nullplane.HandbookRow;
 import nullplane.units.Air;
+import nullplane.validation.Check;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
@@ -17,7 +17,9 @@ class SmallSignalReference {
   /** R. H. Small, J. Audio Eng. Soc. 20(5) (1972) 383: both routes to eta0 are one. */
   @Test
   void ts03TwoEfficiencyFormulasAgree() {
-    assertThat(HandbookRow.of("TS03")).isNotNull();
+    Check both =
+        HandbookRow.of("TS03")
+            .check("both formulas of efficiency, 2,000 woofers in two mountings, their ratio");
     Woofers.random(3, 2_000)
         .forEach(
             woofer -> {
@@ -26,9 +28,10 @@ class SmallSignalReference {
                 double other =
                     SmallSignal.efficiencyFromVolume(
                         set.resonanceHz(), set.equivalentVolumeM3(), set.electricalQ(), AIR);
-                assertThat(other / set.referenceEfficiency()).isEqualTo(1, offset(1e-9));
+                both.add(1, other / set.referenceEfficiency());
               }
             });
+    both.within(1e-9);
   }
 
   /** R. H. Small, Closed-Box Loudspeaker Systems II (1973), design example. Table: 0.5 %. */
@@ -39,6 +42,8 @@ class SmallSignalReference {
     double fs = row.figure("19");
     double vas = row.figure("540") * 1e-3;
     double omega = 2 * Math.PI * fs;
+    Check totalQ = row.check("total Q, for three areas");
+    Check efficiency = row.check("reference efficiency, for three areas").in("%");
     // Any area gives the same set: the example states none.
     for (double area : new double[] {0.05, 0.08, 0.12}) {
       double kms = 1.18 * 345 * 345 * area * area / vas;
@@ -50,30 +55,39 @@ class SmallSignalReference {
       SmallSignal set =
           SmallSignal.of(Woofers.plain(bare, kms, rms, bl, 6, area), Mounting.INFINITE_BAFFLE, air);
       assertThat(set.resonanceHz()).isEqualTo(19, offset(1e-9));
-      assertThat(set.totalQ()).isCloseTo(row.figure("0.3198"), withinPercentage(0.02));
-      assertThat(set.referenceEfficiency() * 100)
-          .isCloseTo(row.figure("1.017"), withinPercentage(0.05));
+      totalQ.add(row.figure("0.3198"), set.totalQ());
+      efficiency.add(row.figure("1.017"), set.referenceEfficiency() * 100);
     }
+    totalQ.withinPercent(0.02);
+    efficiency.withinPercent(0.05);
   }
 
   /** Definition p^2 = W rho c/(2 pi r^2). Figures printed to 0.001 dB; table: 0.005 dB. */
   @Test
   void ts09LevelOfOneWatt() {
     HandbookRow row = HandbookRow.of("TS09");
-    assertThat(SmallSignal.levelAtOneWatt(1, new Air(1.2041, 343.2)))
-        .isEqualTo(row.figure("112.160"), offset(0.001));
-    assertThat(SmallSignal.levelAtOneWatt(1, new Air(1.18, 345)))
-        .isEqualTo(row.figure("112.095"), offset(0.001));
+    row.check("level of 1 W at efficiency 1, 1 m, half space, air of 1.2041 kg/m3")
+        .expected(row.figure("112.160"), "dB")
+        .computed(SmallSignal.levelAtOneWatt(1, new Air(1.2041, 343.2)))
+        .within(0.001);
+    row.check("level of 1 W at efficiency 1, 1 m, half space, air of 1.18 kg/m3")
+        .expected(row.figure("112.095"), "dB")
+        .computed(SmallSignal.levelAtOneWatt(1, new Air(1.18, 345)))
+        .within(0.001);
   }
 
   /** Small 1972, 4 pi^2/c^3. Table: 0.01 %. */
   @Test
   void ts10EfficiencyConstant() {
     HandbookRow row = HandbookRow.of("TS10");
-    assertThat(SmallSignal.efficiencyFromVolume(1, 1, 1, new Air(1.2, 343.2)))
-        .isCloseTo(row.figure("9.7660e-7"), withinPercentage(0.01));
-    assertThat(SmallSignal.efficiencyFromVolume(1, 1, 1, new Air(1.2, 345)))
-        .isCloseTo(row.figure("9.6140e-7"), withinPercentage(0.01));
+    row.check("4 pi^2/c^3 at 343.2 m/s")
+        .expected(row.figure("9.7660e-7"), "s3/m3")
+        .computed(SmallSignal.efficiencyFromVolume(1, 1, 1, new Air(1.2, 343.2)))
+        .withinPercent(0.01);
+    row.check("4 pi^2/c^3 at 345 m/s")
+        .expected(row.figure("9.6140e-7"), "s3/m3")
+        .computed(SmallSignal.efficiencyFromVolume(1, 1, 1, new Air(1.2, 345)))
+        .withinPercent(0.01);
   }
 
   /** Definition, 10 lg(U^2/Re) over 1 W. Figures printed to 0.001 dB; table: 0.01 dB. */
@@ -85,10 +99,14 @@ class SmallSignalReference {
     String[] atRootEight = {"1.249", "3.590", "4.717"};
     for (int i = 0; i < resistances.length; i++) {
       double re = row.figure(resistances[i]);
-      assertThat(SmallSignal.levelOverOneWatt(2.83, re))
-          .isEqualTo(row.figure(at283[i]), offset(0.001));
-      assertThat(SmallSignal.levelOverOneWatt(Math.sqrt(8), re))
-          .isEqualTo(row.figure(atRootEight[i]), offset(0.001));
+      row.check("2.83 V over 1 W into " + resistances[i] + " ohm")
+          .expected(row.figure(at283[i]), "dB")
+          .computed(SmallSignal.levelOverOneWatt(2.83, re))
+          .within(0.001);
+      row.check("sqrt 8 V over 1 W into " + resistances[i] + " ohm")
+          .expected(row.figure(atRootEight[i]), "dB")
+          .computed(SmallSignal.levelOverOneWatt(Math.sqrt(8), re))
+          .within(0.001);
     }
   }
 
@@ -99,10 +117,19 @@ class SmallSignalReference {
     Woofer woofer = benchWoofer();
     SmallSignal before = SmallSignal.of(woofer, Mounting.FREE_AIR, AIR);
     SmallSignal after = SmallSignal.of(loaded(woofer, 0.030), Mounting.FREE_AIR, AIR);
-    assertThat(before.resonanceHz()).isCloseTo(row.figure("30.0"), withinPercentage(0.01));
-    assertThat(after.resonanceHz()).isCloseTo(row.figure("24.0"), withinPercentage(0.01));
+    row.check("resonance without added mass")
+        .expected(row.figure("30.0"), "Hz")
+        .computed(before.resonanceHz())
+        .withinPercent(0.01);
+    row.check("resonance with 30 g added")
+        .expected(row.figure("24.0"), "Hz")
+        .computed(after.resonanceHz())
+        .withinPercent(0.01);
     double ratio = before.resonanceHz() / after.resonanceHz();
-    assertThat(30 / (ratio * ratio - 1)).isCloseTo(row.figure("53.333"), withinPercentage(0.001));
+    row.check("moving mass from the two resonances")
+        .expected(row.figure("53.333"), "g")
+        .computed(30 / (ratio * ratio - 1))
+        .withinPercent(0.001);
   }
 
   /** Definition of Q. Table: 1e-9. */
@@ -114,10 +141,12 @@ class SmallSignalReference {
     double added = (row.figure("1.5625") - 1) * before.movingMassKg();
     SmallSignal after = SmallSignal.of(loaded(woofer, added), Mounting.FREE_AIR, AIR);
     double factor = row.figure("1.25");
-    assertThat(before.resonanceHz() / after.resonanceHz()).isEqualTo(factor, offset(1e-9));
-    assertThat(after.mechanicalQ() / before.mechanicalQ()).isEqualTo(factor, offset(1e-9));
-    assertThat(after.electricalQ() / before.electricalQ()).isEqualTo(factor, offset(1e-9));
-    assertThat(after.totalQ() / before.totalQ()).isEqualTo(factor, offset(1e-9));
+    row.check("ratios of fs, Qms, Qes and Qts with an added mass")
+        .add(factor, before.resonanceHz() / after.resonanceHz())
+        .add(factor, after.mechanicalQ() / before.mechanicalQ())
+        .add(factor, after.electricalQ() / before.electricalQ())
+        .add(factor, after.totalQ() / before.totalQ())
+        .within(1e-9);
     assertThat(after.equivalentVolumeM3()).isEqualTo(before.equivalentVolumeM3());
   }
 
@@ -126,16 +155,29 @@ class SmallSignalReference {
   void am02ImpedanceCurveOfTheBenchWoofer() {
     HandbookRow row = HandbookRow.of("AM02");
     MountedWoofer bench = new MountedWoofer(benchWoofer(), Mounting.FREE_AIR, AIR);
-    assertThat(bench.impedanceModulusOhm(30)).isCloseTo(row.figure("60"), withinPercentage(0.02));
+    row.check("impedance at resonance")
+        .expected(row.figure("60"), "ohm")
+        .computed(bench.impedanceModulusOhm(30))
+        .withinPercent(0.02);
     double crossing = row.figure("18.974");
-    assertThat(bench.impedanceModulusOhm(row.figure("21.9774")))
-        .isCloseTo(crossing, withinPercentage(0.02));
-    assertThat(bench.impedanceModulusOhm(row.figure("40.9511")))
-        .isCloseTo(crossing, withinPercentage(0.02));
+    row.check("impedance at the two crossings")
+        .in("ohm")
+        .add(crossing, bench.impedanceModulusOhm(row.figure("21.9774")))
+        .add(crossing, bench.impedanceModulusOhm(row.figure("40.9511")))
+        .withinPercent(0.02);
     SmallSignal set = SmallSignal.of(bench.woofer(), Mounting.FREE_AIR, AIR);
-    assertThat(set.mechanicalQ()).isCloseTo(row.figure("5.000"), withinPercentage(0.02));
-    assertThat(set.electricalQ()).isCloseTo(row.figure("0.55556"), withinPercentage(0.02));
-    assertThat(set.totalQ()).isCloseTo(row.figure("0.50000"), withinPercentage(0.02));
+    row.check("mechanical Q")
+        .expected(row.figure("5.000"), "")
+        .computed(set.mechanicalQ())
+        .withinPercent(0.02);
+    row.check("electrical Q")
+        .expected(row.figure("0.55556"), "")
+        .computed(set.electricalQ())
+        .withinPercent(0.02);
+    row.check("total Q")
+        .expected(row.figure("0.50000"), "")
+        .computed(set.totalQ())
+        .withinPercent(0.02);
   }
 
   /**

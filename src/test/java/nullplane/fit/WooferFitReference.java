@@ -2,14 +2,13 @@ package nullplane.fit;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
-import static org.assertj.core.api.Assertions.withinPercentage;
 
 import java.util.Random;
 import nullplane.HandbookRow;
 import nullplane.driver.Mounting;
 import nullplane.units.Air;
 import nullplane.units.Curve;
-import org.assertj.core.data.Percentage;
+import nullplane.validation.Check;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -29,7 +28,10 @@ class WooferFitReference {
     HandbookRow row = HandbookRow.of("AM01");
     double mass =
         ThreePoint.movingMassKg(row.figure("30") * 1e-3, row.figure("30.0"), row.figure("24.0"));
-    assertThat(mass * 1e3).isCloseTo(row.figure("53.333"), withinPercentage(1e-3));
+    row.check("moving mass by the three-point formulas")
+        .expected(row.figure("53.333"), "g")
+        .computed(mass * 1e3)
+        .withinPercent(1e-3);
     assertThat(mass).isCloseTo(0.030 / 0.5625, within(1e-12));
   }
 
@@ -39,11 +41,20 @@ class WooferFitReference {
     HandbookRow row = HandbookRow.of("AM02");
     double re = row.figure("6");
     double top = row.figure("60");
-    assertThat(ThreePoint.readingLevelOhm(re, top)).isCloseTo(row.figure("18.974"), within(5e-4));
+    row.check("impedance at which the curve is read")
+        .expected(row.figure("18.974"), "ohm")
+        .computed(ThreePoint.readingLevelOhm(re, top))
+        .within(5e-4);
     ThreePoint three =
         ThreePoint.of(re, top, row.figure("30"), row.figure("21.9774"), row.figure("40.9511"));
-    assertThat(three.mechanicalQ()).isCloseTo(row.figure("5.000"), withinPercentage(0.01));
-    assertThat(three.electricalQ()).isCloseTo(row.figure("0.55556"), withinPercentage(0.01));
+    row.check("mechanical Q from three points")
+        .expected(row.figure("5.000"), "")
+        .computed(three.mechanicalQ())
+        .withinPercent(0.01);
+    row.check("electrical Q from three points")
+        .expected(row.figure("0.55556"), "")
+        .computed(three.electricalQ())
+        .withinPercent(0.01);
   }
 
   /** The woofer of rows AM01 to AM04, from their resonance, mass and quality factors. */
@@ -76,19 +87,42 @@ class WooferFitReference {
                 AREA,
                 AIR));
     HandbookRow set = HandbookRow.of("AM03");
-    Percentage allowed = withinPercentage(0.05);
-    assertThat(value(fit, FittedParameter.MMS)).isCloseTo(0.030 / 0.5625, withinPercentage(1e-4));
-    assertThat(value(fit, FittedParameter.FS)).isCloseTo(30, withinPercentage(1e-4));
-    assertThat(value(fit, FittedParameter.QTS)).isCloseTo(0.5, withinPercentage(1e-4));
-    assertThat(value(fit, FittedParameter.BL)).isCloseTo(set.figure("10.4195"), allowed);
-    assertThat(value(fit, FittedParameter.CMS) * 1e3).isCloseTo(set.figure("0.52775"), allowed);
-    assertThat(value(fit, FittedParameter.RMS)).isCloseTo(set.figure("2.0106"), allowed);
+    String two = "fit of two sweeps, Le " + le * 1e3 + " mH: ";
+    fitted(set.check(two + "Mms"), 30 / 0.5625, "g", 1e3 * value(fit, FittedParameter.MMS), 1e-4);
+    fitted(set.check(two + "fs"), 30, "Hz", value(fit, FittedParameter.FS), 1e-4);
+    fitted(set.check(two + "Qts"), 0.5, "", value(fit, FittedParameter.QTS), 1e-4);
+    fitted(
+        set.check(two + "Bl"), set.figure("10.4195"), "T m", value(fit, FittedParameter.BL), 0.05);
+    fitted(
+        set.check(two + "Cms"),
+        set.figure("0.52775"),
+        "mm/N",
+        1e3 * value(fit, FittedParameter.CMS),
+        0.05);
+    fitted(
+        set.check(two + "Rms"),
+        set.figure("2.0106"),
+        "N s/m",
+        value(fit, FittedParameter.RMS),
+        0.05);
     double c = AIR.speedOfSoundMPerS();
-    assertThat(value(fit, FittedParameter.VAS))
-        .isCloseTo(
-            AIR.densityKgPerM3() * c * c * AREA * AREA / woofer.kms(), withinPercentage(1e-4));
-    assertThat(value(fit, FittedParameter.BARE_MASS))
-        .isCloseTo(woofer.bareKg(), withinPercentage(1e-4));
+    fitted(
+        set.check(two + "Vas"),
+        1e3 * AIR.densityKgPerM3() * c * c * AREA * AREA / woofer.kms(),
+        "l",
+        1e3 * value(fit, FittedParameter.VAS),
+        1e-4);
+    fitted(
+        set.check(two + "bare mass"),
+        1e3 * woofer.bareKg(),
+        "g",
+        1e3 * value(fit, FittedParameter.BARE_MASS),
+        1e-4);
+  }
+
+  private static void fitted(
+      Check check, double expected, String unit, double computed, double percent) {
+    check.expected(expected, unit).computed(computed).withinPercent(percent);
   }
 
   /** AM04: the sweep with the mass alone shows fs/1.25, 1.25 Qms, 1.25 Qes. */
@@ -104,10 +138,25 @@ class WooferFitReference {
                 AREA,
                 AIR));
     // the row's 1e-9 is that of the definition; a fit stops within 1e-7
-    Percentage allowed = withinPercentage(1e-5);
-    assertThat(value(heavier, FittedParameter.FS)).isCloseTo(30 / 1.25, allowed);
-    assertThat(value(heavier, FittedParameter.QMS)).isCloseTo(5 * 1.25, allowed);
-    assertThat(value(heavier, FittedParameter.QES)).isCloseTo(5.0 / 9 * 1.25, allowed);
+    double allowed = 1e-5;
+    fitted(
+        row.check("fit with the mass: fs"),
+        30 / 1.25,
+        "Hz",
+        value(heavier, FittedParameter.FS),
+        allowed);
+    fitted(
+        row.check("fit with the mass: Qms"),
+        5 * 1.25,
+        "",
+        value(heavier, FittedParameter.QMS),
+        allowed);
+    fitted(
+        row.check("fit with the mass: Qes"),
+        5.0 / 9 * 1.25,
+        "",
+        value(heavier, FittedParameter.QES),
+        allowed);
   }
 
   /** IN02, circuit theory: L2 beside R2. */
@@ -120,8 +169,11 @@ class WooferFitReference {
     theta[Circuit.COIL + 2] = Math.log(row.figure("4"));
     double[] out = new double[8];
     CoilForm.LOSSY.evaluate(2 * Math.PI * 1000, 1, theta, Circuit.COIL, out);
-    assertThat(out[0]).isCloseTo(row.figure("3.1215"), withinPercentage(0.01));
-    assertThat(out[1]).isCloseTo(row.figure("4.1693"), withinPercentage(0.01));
+    row.check("coil of the fit: real and imaginary part")
+        .in("ohm")
+        .add(row.figure("3.1215"), out[0])
+        .add(row.figure("4.1693"), out[1])
+        .withinPercent(0.01);
   }
 
   static double value(SweepFit fit, FittedParameter parameter) {

@@ -1,7 +1,7 @@
 package nullplane.io;
 
-import static org.assertj.core.api.Assertions.assertThat;
-
+import java.util.Map;
+import nullplane.validation.Validation;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -15,6 +15,13 @@ import org.junit.jupiter.params.provider.CsvSource;
  */
 @Tag("reference")
 class QuantityReference {
+  private static final Map<Dimension, String> SI =
+      Map.of(
+          Dimension.LENGTH, "m",
+          Dimension.MASS, "kg",
+          Dimension.AREA, "m2",
+          Dimension.VOLUME, "m3",
+          Dimension.FLUX_DENSITY, "T");
 
   @ParameterizedTest
   @CsvSource(
@@ -43,6 +50,11 @@ class QuantityReference {
       })
   void unitHasItsDefinedSize(String text, Dimension dimension, double exact)
       throws UnreadableQuantityException {
-    assertThat(Quantity.parse(text, dimension)).isEqualTo(exact);
+    Validation.check(
+            text,
+            "B. N. Taylor and A. Thompson, NIST Special Publication 811 (2008), appendix B.8.")
+        .expected(exact, SI.get(dimension))
+        .computed(Quantity.parse(text, dimension))
+        .exactly();
   }
 }

@@ -1,9 +1,9 @@
 package nullplane.judging;
 
-import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
-import static org.assertj.core.api.Assertions.within;
 
+import nullplane.validation.Check;
+import nullplane.validation.Validation;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
@@ -18,9 +18,15 @@ class ShapleyValuesReference {
   void sharesOfTheGloveGame() {
     double[][] shares =
         ShapleyValues.of(3, state -> new double[] {(state & 1) != 0 && (state & 6) != 0 ? 1 : 0});
-    assertThat(shares[0][0]).isCloseTo(2.0 / 3, within(1e-15));
-    assertThat(shares[1][0]).isCloseTo(1.0 / 6, within(1e-15));
-    assertThat(shares[2][0]).isCloseTo(1.0 / 6, within(1e-15));
+    String orders = "Closed form: the six orders counted (L. S. Shapley 1953).";
+    Validation.check("glove game: share of the left glove", orders)
+        .expected(2.0 / 3, "")
+        .computed(shares[0][0])
+        .within(1e-15);
+    Validation.check("glove game: share of each right glove", orders)
+        .add(1.0 / 6, shares[1][0])
+        .add(1.0 / 6, shares[2][0])
+        .within(1e-15);
   }
 
   /**
@@ -38,10 +44,15 @@ class ShapleyValuesReference {
               }
               return new double[] {sum, (state & 3) == 3 ? 8 : 0};
             });
+    String definition = "Definition of Shapley values (L. S. Shapley 1953).";
+    Check sums = Validation.check("shares of a sum of nine", definition);
+    Check product = Validation.check("shares of a product of two among nine", definition);
     for (int i = 0; i < 9; i++) {
-      assertThat(shares[i][0]).isCloseTo(i + 1, within(1e-12));
-      assertThat(shares[i][1]).isCloseTo(i < 2 ? 4 : 0, within(1e-12));
+      sums.add(i + 1, shares[i][0]);
+      product.add(i < 2 ? 4 : 0, shares[i][1]);
     }
+    sums.within(1e-12);
+    product.within(1e-12);
   }
 
   @Test

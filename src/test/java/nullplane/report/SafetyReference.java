@@ -1,9 +1,5 @@
 package nullplane.report;
 
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
-import static org.assertj.core.api.Assertions.withinPercentage;
-
 import nullplane.HandbookRow;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -19,8 +15,10 @@ class SafetyReference {
     double[] levels = {85, 88, 94, 100, 105, 110, 115};
     String[] minutes = {"480", "240", "60", "15", "4.72", "1.49", "0.469"};
     for (int i = 0; i < levels.length; i++) {
-      assertThat(Cautions.minutesAt(levels[i]))
-          .isCloseTo(row.figure(minutes[i]), withinPercentage(0.5));
+      row.check("time a day at " + (int) levels[i] + " dBA")
+          .expected(row.figure(minutes[i]), "min")
+          .computed(Cautions.minutesAt(levels[i]))
+          .withinPercent(0.5);
     }
   }
 
@@ -28,15 +26,19 @@ class SafetyReference {
   @Test
   void halfBaseForATilt() {
     HandbookRow row = HandbookRow.of("TP01");
-    assertThat(PanelStability.halfBaseForTiltM(row.figure("500") * 1e-3))
-        .isCloseTo(row.figure("88.2") * 1e-3, withinPercentage(0.1));
+    row.check("half depth of the base for a tilt by 10 degrees, centre of gravity at 500 mm")
+        .expected(row.figure("88.2"), "mm")
+        .computed(PanelStability.halfBaseForTiltM(row.figure("500") * 1e-3) * 1e3)
+        .withinPercent(0.1);
   }
 
   /** Push by 13 % of the weight; geometry. */
   @Test
   void halfBaseForAPush() {
     HandbookRow row = HandbookRow.of("TP02");
-    assertThat(PanelStability.halfBaseForPushM(row.figure("1.0")))
-        .isCloseTo(row.figure("130") * 1e-3, within(1e-12));
+    row.check("half depth of the base for a push of 13 % at 1 m")
+        .expected(row.figure("130"), "mm")
+        .computed(PanelStability.halfBaseForPushM(row.figure("1.0")) * 1e3)
+        .within(1e-9);
   }
 }

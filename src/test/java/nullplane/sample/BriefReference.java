@@ -13,6 +13,8 @@ import nullplane.tolerance.SamplingPlan;
 import nullplane.units.Air;
 import nullplane.units.Curve;
 import nullplane.units.Range;
+import nullplane.validation.Check;
+import nullplane.validation.Validation;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -23,6 +25,9 @@ class BriefReference {
   private static final Woofer WOOFER =
       new Woofer("A", 0.3, 0.0531, 5.6, 0, 0.071, 2959.2, 2.9, 10.0, 0.008, 150);
 
+  private static final String SMALL =
+      "R. H. Small, J. Audio Eng. Soc. 20(5) (1972) 383: three-point rule, exact without inductance.";
+
   /**
    * Three-point rule, R. H. Small, J. Audio Eng. Soc. 20(5) (1972) 383: r0 = Zmax/Re = 1 + Qms/Qes,
    * and where |Z| = Re sqrt(r0), f1 f2 = fs^2 and f2 - f1 = fs sqrt(r0)/Qms; exact for Le = 0.
@@ -31,12 +36,17 @@ class BriefReference {
   void impedanceObeysTheThreePointRule() {
     ImpedanceWindow.Parameters unit = new ImpedanceWindow.Parameters(5.6, 31, 5, 0.9, 0);
     double r0 = 1 + 5 / 0.9;
-    assertThat(unit.modulusOhm(31)).isCloseTo(5.6 * r0, within(1e-12 * 5.6 * r0));
+    Validation.check("impedance of a brief's window at resonance", SMALL)
+        .expected(5.6 * r0, "ohm")
+        .computed(unit.modulusOhm(31))
+        .withinPercent(1e-10);
+    Check crossings = Validation.check("impedance of a brief's window at both crossings", SMALL);
     double apart = 31 * Math.sqrt(r0) / 5;
     double f1 = -apart / 2 + Math.sqrt(apart * apart / 4 + 31 * 31);
     for (double hz : new double[] {f1, 31 * 31 / f1}) {
-      assertThat(unit.modulusOhm(hz)).isCloseTo(5.6 * Math.sqrt(r0), within(1e-12 * 40));
+      crossings.add(5.6 * Math.sqrt(r0), unit.modulusOhm(hz));
     }
+    crossings.in("ohm").within(1e-12 * 40);
   }
 
   static Stream<Long> seeds() {
@@ -94,7 +104,12 @@ class BriefReference {
     double volts = new BenchDrive(WOOFER, Air.standard()).toneV(set.resonanceHz(), 0.8);
     double omega = 2 * Math.PI * set.resonanceHz();
     double travel = Math.sqrt(2) * volts * 10 / (omega * (5.6 * 2.9 + 100));
-    assertThat(travel).isCloseTo(0.8 * 0.008, within(1e-9));
+    Validation.check(
+            "travel from the tone of a brief at resonance, asked for 0.8 of 8 mm",
+            "Closed form: x = U Bl/(w (Re Rms + Bl^2)) (R. H. Small 1972).")
+        .expected(0.8 * 8, "mm")
+        .computed(travel * 1e3)
+        .within(1e-6);
   }
 
   /** fs' = fs/1.25 with the added mass, by fs = sqrt(Kms/Mms)/(2 pi). */
@@ -103,7 +118,12 @@ class BriefReference {
     SmallSignal set = SmallSignal.of(WOOFER, Mounting.FREE_AIR, Air.standard());
     double added = new BenchDrive(WOOFER, Air.standard()).addedMassKg();
     double lowered = Math.sqrt(2959.2 / (set.movingMassKg() + added)) / (2 * Math.PI);
-    assertThat(set.resonanceHz() / lowered).isCloseTo(1.25, within(1e-12));
+    Validation.check(
+            "resonance over that with the brief's added mass",
+            "Closed form: fs = sqrt(Kms/Mms)/(2 pi).")
+        .expected(1.25, "")
+        .computed(set.resonanceHz() / lowered)
+        .within(1e-12);
   }
 
   @Test
@@ -117,7 +137,12 @@ class BriefReference {
   /** 0.95^50 + 50 x 0.05 x 0.95^49 = 0.2794: the plan's known weakness. */
   @Test
   void planOfFiftyLetsBadLotsPass() {
-    assertThat(SamplingPlan.passing(50, 1, 0.05)).isCloseTo(0.2794, within(5e-5));
+    Validation.check(
+            "chance that a lot with 5 % bad passes a plan of 50 with one allowed",
+            "Binomial distribution: 0.95^50 + 50 x 0.05 x 0.95^49.")
+        .expected(0.2794, "")
+        .computed(SamplingPlan.passing(50, 1, 0.05))
+        .within(5e-5);
     assertThat(SamplingPlan.passing(50, 1, 0)).isEqualTo(1);
     assertThat(SamplingPlan.passing(50, 1, 1)).isEqualTo(0);
     assertThat(SamplingPlan.passing(13, 13, 0.4)).isEqualTo(1);

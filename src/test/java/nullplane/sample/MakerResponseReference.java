@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
+import nullplane.validation.Validation;
 import org.apache.commons.math3.stat.regression.SimpleRegression;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -37,8 +38,15 @@ class MakerResponseReference {
     LearnedGain gain =
         MakerResponse.learned(List.of(stiffened(-0.3, 3000, 2280, 0.01))).of(Lever.STIFFNESS);
     // Gauss' combination of two independent results, for example JCGM 100:2008, sec. F.1
-    assertThat(gain.gain()).isCloseTo((data * (y / x) + prior) / (data + prior), within(1e-12));
-    assertThat(gain.standardError()).isCloseTo(1 / Math.sqrt(data + prior), within(1e-12));
+    String gauss = "Weighted mean of two results (C. F. Gauss; JCGM 100:2008, F.1).";
+    Validation.check("gain learned in one round", gauss)
+        .expected((data * (y / x) + prior) / (data + prior), "")
+        .computed(gain.gain())
+        .within(1e-12);
+    Validation.check("standard error of that gain", gauss)
+        .expected(1 / Math.sqrt(data + prior), "")
+        .computed(gain.standardError())
+        .within(1e-12);
     assertThat(gain.rounds()).isEqualTo(1);
   }
 
@@ -56,9 +64,16 @@ class MakerResponseReference {
     }
     LearnedGain gain = MakerResponse.learned(moves).of(Lever.STIFFNESS);
     // the prior weighs 11 against some 26,000 of the data: it moves the gain by 2e-4
-    assertThat(gain.gain()).isCloseTo(expected.getSlope(), within(4e-4));
+    String regression = "Least squares through the origin by another routine of a library.";
+    Validation.check("gain learned in 400 rounds", regression)
+        .expected(expected.getSlope(), "")
+        .computed(gain.gain())
+        .within(4e-4);
     assertThat(gain.gain()).isCloseTo(0.6, within(0.02));
-    assertThat(gain.standardError()).isCloseTo(expected.getSlopeStdErr(), within(6e-4));
+    Validation.check("standard error of the gain of 400 rounds", regression)
+        .expected(expected.getSlopeStdErr(), "")
+        .computed(gain.standardError())
+        .within(6e-4);
   }
 
   /**
@@ -91,8 +106,15 @@ class MakerResponseReference {
                   Lever.MASS, new LeverReading(0.06 + winding * 0.002, 0, 1))));
     }
     MakerResponse response = MakerResponse.learned(moves);
-    assertThat(response.of(Lever.WINDING).gain()).isCloseTo(winding, within(2e-3));
-    assertThat(response.of(Lever.FLUX).gain()).isCloseTo(flux, within(2e-3));
+    String made = "A maker made up with these gains.";
+    Validation.check("gain of the winding beside that of the flux", made)
+        .expected(winding, "")
+        .computed(response.of(Lever.WINDING).gain())
+        .within(2e-3);
+    Validation.check("gain of the flux beside that of the winding", made)
+        .expected(flux, "")
+        .computed(response.of(Lever.FLUX).gain())
+        .within(2e-3);
     assertThat(response.knows(Lever.STIFFNESS)).isFalse();
     assertThat(response.used(Lever.STIFFNESS)).isEqualTo(1);
     assertThat(moves.get(0).achieved(Lever.FLUX, winding).orElseThrow())

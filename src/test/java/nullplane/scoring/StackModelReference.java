@@ -1,7 +1,6 @@
 package nullplane.scoring;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import java.util.stream.Stream;
@@ -13,6 +12,8 @@ import nullplane.acoustics.PanelSolver;
 import nullplane.acoustics.Piston;
 import nullplane.driver.Woofer;
 import nullplane.units.Curve;
+import nullplane.validation.Check;
+import nullplane.validation.Validation;
 import org.apache.commons.math3.complex.Complex;
 import org.apache.commons.math3.complex.ComplexField;
 import org.apache.commons.math3.linear.Array2DRowFieldMatrix;
@@ -44,6 +45,9 @@ class StackModelReference {
               WorkshopSpecs.AIR)
           .respond(AXIS, List.of(new FieldPoint(0, 0, 3)), List.of());
 
+  private static final String CIRCUIT =
+      "Force balance of every cone and Kirchhoff's laws, by a complex LU decomposition.";
+
   static Stream<Wiring> wirings() {
     return Wiring.allOf(4).stream();
   }
@@ -53,6 +57,15 @@ class StackModelReference {
   void agreesWithTheFullCircuit(Wiring wiring) {
     StackModel.PerVolt modal = new StackModel.PerVolt(AXIS.size(), 4);
     new StackModel(RESPONSE, wiring).respond(WOOFER, modal);
+    String four =
+        "four woofers over a floor as "
+            + wiring.strings()
+            + (wiring.strings() == 1 ? " string" : " strings")
+            + ", five frequencies: ";
+    Check heard = Validation.check(four + "pressure per volt", CIRCUIT).in("Pa");
+    Check travels = Validation.check(four + "largest excursion per volt", CIRCUIT).in("m");
+    Check flows = Validation.check(four + "largest current per volt", CIRCUIT).in("A");
+    Check loads = Validation.check(four + "load", CIRCUIT).in("ohm");
     for (int f = 0; f < AXIS.size(); f++) {
       double omega = 2 * Math.PI * AXIS.at(f);
       FieldVector<Complex> state = circuit(RESPONSE.solutions().get(f), omega, wiring);
@@ -74,16 +87,20 @@ class StackModelReference {
         current = Math.max(current, state.getEntry(4 + s).abs());
       }
       Complex load = total.reciprocal();
-      assertThat(Math.sqrt(modal.pressureSquared[f]) / pressure.abs()).isCloseTo(1, within(1e-9));
+      heard.add(pressure.abs(), Math.sqrt(modal.pressureSquared[f]));
       assertThat(
               new Complex(modal.pressureRe[f], modal.pressureIm[f]).subtract(pressure).abs()
                   / pressure.abs())
           .isLessThan(1e-9);
-      assertThat(Math.sqrt(modal.excursionSquared[f]) / excursion).isCloseTo(1, within(1e-9));
-      assertThat(Math.sqrt(modal.currentSquared[f]) / current).isCloseTo(1, within(1e-9));
-      assertThat(modal.loadRe[f]).isCloseTo(load.getReal(), within(1e-8));
-      assertThat(modal.loadIm[f]).isCloseTo(load.getImaginary(), within(1e-8));
+      travels.add(excursion, Math.sqrt(modal.excursionSquared[f]));
+      flows.add(current, Math.sqrt(modal.currentSquared[f]));
+      loads.add(load.getReal(), modal.loadRe[f]);
+      loads.add(load.getImaginary(), modal.loadIm[f]);
     }
+    heard.withinPercent(1e-7);
+    travels.withinPercent(1e-7);
+    flows.withinPercent(1e-7);
+    loads.within(1e-8);
   }
 
   /** Unknowns: four velocities, then one current per string; one volt at the terminals. */
@@ -124,10 +141,15 @@ class StackModelReference {
     StackModel.PerVolt series = new StackModel.PerVolt(1, 4);
     new StackModel(far, new Wiring(4, 1)).respond(WOOFER, parallel);
     new StackModel(far, new Wiring(1, 4)).respond(WOOFER, series);
-    assertThat(series.loadRe[0] / parallel.loadRe[0]).isCloseTo(16, within(1e-9));
-    assertThat(series.loadIm[0] / parallel.loadIm[0]).isCloseTo(16, within(1e-9));
-    assertThat(Math.sqrt(parallel.pressureSquared[0] / series.pressureSquared[0]))
-        .isCloseTo(4, within(1e-9));
+    String ohm = "Closed form: Ohm's law.";
+    Validation.check("four uncoupled woofers: load in series over load in parallel", ohm)
+        .add(16, series.loadRe[0] / parallel.loadRe[0])
+        .add(16, series.loadIm[0] / parallel.loadIm[0])
+        .within(1e-9);
+    Validation.check("four uncoupled woofers: pressure in parallel over that in series", ohm)
+        .expected(4, "")
+        .computed(Math.sqrt(parallel.pressureSquared[0] / series.pressureSquared[0]))
+        .within(1e-9);
   }
 
   /** One frequency of a stack whose woofers do not hear each other. */

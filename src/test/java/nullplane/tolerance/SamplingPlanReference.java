@@ -2,10 +2,11 @@ package nullplane.tolerance;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
-import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import nullplane.HandbookRow;
+import nullplane.validation.Check;
+import nullplane.validation.Validation;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -22,6 +23,11 @@ class SamplingPlanReference {
     assertThat(one.lotLetter()).isEqualTo('H');
     assertThat(one.planLetter()).isEqualTo('H');
     assertThat(one.sampleSize()).isEqualTo((int) row.figure("50"));
+    row.check("sample size of a lot of 500, level II, AQL 1.0 and 0.65")
+        .in("units")
+        .add(row.figure("50"), one.sampleSize())
+        .add(row.figure("80"), plan(lot, AcceptanceQuality.AQL_0_65).sampleSize())
+        .exactly();
     assertThat(List.of(one.acceptanceNumber(), one.rejectionNumber())).containsExactly(1, 2);
     SamplingPlan arrow = plan(lot, AcceptanceQuality.AQL_0_65);
     assertThat(arrow.lotLetter()).isEqualTo('H');
@@ -41,10 +47,14 @@ class SamplingPlanReference {
   void operatingCharacteristic() {
     HandbookRow row = HandbookRow.of("AQ02");
     SamplingPlan plan = plan(500, AcceptanceQuality.AQL_1_0);
-    assertThat(plan.acceptanceProbability(0.01)).isCloseTo(row.figure("0.9106"), within(0.0005));
-    assertThat(plan.acceptanceProbability(0.025)).isCloseTo(row.figure("0.6435"), within(0.0005));
-    assertThat(plan.acceptanceProbability(0.05)).isCloseTo(row.figure("0.2794"), within(0.0005));
-    assertThat(plan.acceptanceProbability(0.10)).isCloseTo(row.figure("0.0338"), within(0.0005));
+    double[] bad = {0.01, 0.025, 0.05, 0.10};
+    String[] passing = {"0.9106", "0.6435", "0.2794", "0.0338"};
+    for (int i = 0; i < bad.length; i++) {
+      row.check("chance that a lot passes, " + 100 * bad[i] + " % bad")
+          .expected(row.figure(passing[i]), "")
+          .computed(plan.acceptanceProbability(bad[i]))
+          .within(0.0005);
+    }
     assertThat(plan.acceptanceProbability(0)).isEqualTo(1);
     assertThat(plan.acceptanceProbability(1)).isZero();
   }
@@ -66,15 +76,19 @@ class SamplingPlanReference {
     };
     String letters = "ABCDEFGHJKLMNPQ";
     String[] plans = column.split(" ", -1);
+    String limit = "AQL " + quality.name().substring("AQL_".length()).replace('_', '.');
+    String table = "ISO 2859-1:1999, table 2-A (recalled from memory).";
+    Check sizes = Validation.check("sample sizes at " + limit + ", 15 lots", table).in("units");
+    Check accepted = Validation.check("acceptance numbers at " + limit + ", 15 lots", table);
     for (int row = 0; row < lots.length; row++) {
       SamplingPlan plan = plan(lots[row], quality);
       String[] expected = plans[row].split("/", -1);
       assertThat(plan.lotLetter()).isEqualTo(letters.charAt(row));
-      assertThat(plan.sampleSize())
-          .as("%s, lot %d", quality, lots[row])
-          .isEqualTo(Math.min(lots[row], Integer.parseInt(expected[0])));
-      assertThat(plan.acceptanceNumber()).isEqualTo(Integer.parseInt(expected[1]));
+      sizes.add(Math.min(lots[row], Integer.parseInt(expected[0])), plan.sampleSize());
+      accepted.add(Integer.parseInt(expected[1]), plan.acceptanceNumber());
     }
+    sizes.exactly();
+    accepted.exactly();
   }
 
   /** Source: ISO 2859-1:1999, table 1. */

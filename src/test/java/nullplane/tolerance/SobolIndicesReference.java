@@ -1,13 +1,15 @@
 package nullplane.tolerance;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
 
+import nullplane.validation.Check;
+import nullplane.validation.Validation;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 @Tag("reference")
 class SobolIndicesReference {
+  private static final String ISHIGAMI = "T. Ishigami and T. Homma 1990, closed form; a 7, b 0.1.";
   private static final Batches BATCHES = new Batches(BatchRunner.sequential(), 100);
 
   /**
@@ -36,17 +38,33 @@ class SobolIndicesReference {
         };
     var indices = SobolIndices.of(() -> model, 3, 2, 4096, BATCHES);
     SobolIndices ishigami = indices.get(0);
-    assertThat(ishigami.mean()).isCloseTo(a / 2, within(0.01));
-    assertThat(ishigami.variance() / v).isCloseTo(1, within(0.005));
+    Validation.check("mean of Ishigami's function, 4,096 samples", ISHIGAMI)
+        .expected(a / 2, "")
+        .computed(ishigami.mean())
+        .within(0.01);
+    Validation.check("variance of Ishigami's function", ISHIGAMI)
+        .expected(v, "")
+        .computed(ishigami.variance())
+        .withinPercent(0.5);
     double[] first = {v1 / v, v2 / v, 0};
     double[] total = {(v1 + v13) / v, v2 / v, v13 / v};
+    Check sum =
+        Validation.check(
+            "first-order and total indices of a weighted sum", "Closed form: squared weights.");
     for (int i = 0; i < 3; i++) {
-      assertThat(ishigami.firstOrder().at(i)).isCloseTo(first[i], within(0.005));
-      assertThat(ishigami.total().at(i)).isCloseTo(total[i], within(0.005));
+      Validation.check("first-order index of input " + (i + 1), ISHIGAMI)
+          .expected(first[i], "")
+          .computed(ishigami.firstOrder().at(i))
+          .within(0.005);
+      Validation.check("total index of input " + (i + 1), ISHIGAMI)
+          .expected(total[i], "")
+          .computed(ishigami.total().at(i))
+          .within(0.005);
       double weight = (i + 1) * (i + 1) / 14.0;
-      assertThat(indices.get(1).firstOrder().at(i)).isCloseTo(weight, within(0.002));
-      assertThat(indices.get(1).total().at(i)).isCloseTo(weight, within(0.002));
+      sum.add(weight, indices.get(1).firstOrder().at(i));
+      sum.add(weight, indices.get(1).total().at(i));
     }
+    sum.within(0.002);
   }
 
   @Test

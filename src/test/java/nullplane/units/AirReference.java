@@ -2,7 +2,6 @@ package nullplane.units;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
-import static org.assertj.core.api.Assertions.withinPercentage;
 import static org.assertj.core.data.Offset.offset;
 
 import nullplane.HandbookRow;
@@ -18,24 +17,42 @@ class AirReference {
   @Test
   void air2SpeedOfSound() {
     HandbookRow row = HandbookRow.of("AIR2");
-    assertThat(Air.of(293.15, PRESSURE_PA, 0).speedOfSoundMPerS())
-        .isEqualTo(row.figure("343.20"), offset(0.005))
-        .isEqualTo(row.figure("343.21"), offset(0.02));
-    assertThat(Air.of(298.15, PRESSURE_PA, 0).speedOfSoundMPerS())
-        .isEqualTo(row.figure("346.11"), offset(0.006))
-        .isEqualTo(row.figure("346.13"), offset(0.02));
+    double at20 = Air.of(293.15, PRESSURE_PA, 0).speedOfSoundMPerS();
+    double at25 = Air.of(298.15, PRESSURE_PA, 0).speedOfSoundMPerS();
+    row.check("speed of sound at 20 C, ISO 9613-1")
+        .expected(row.figure("343.20"), "m/s")
+        .computed(at20)
+        .within(0.005);
+    row.check("speed of sound at 20 C, 331.3 sqrt(T/273.15)")
+        .expected(row.figure("343.21"), "m/s")
+        .computed(at20)
+        .within(0.02);
+    row.check("speed of sound at 25 C, ISO 9613-1")
+        .expected(row.figure("346.11"), "m/s")
+        .computed(at25)
+        .within(0.006);
+    row.check("speed of sound at 25 C, 331.3 sqrt(T/273.15)")
+        .expected(row.figure("346.13"), "m/s")
+        .computed(at25)
+        .within(0.02);
   }
 
   /** Ideal gas law. Table: 0.05 %. */
   @Test
   void air3Density() {
     HandbookRow row = HandbookRow.of("AIR3");
-    assertThat(Air.of(293.15, PRESSURE_PA, 0).densityKgPerM3())
-        .isCloseTo(row.figure("1.2041"), withinPercentage(0.05));
-    assertThat(Air.of(298.15, PRESSURE_PA, 0).densityKgPerM3())
-        .isCloseTo(row.figure("1.1839"), withinPercentage(0.05));
-    assertThat(Air.of(293.15, PRESSURE_PA, 0.5).densityKgPerM3())
-        .isCloseTo(row.figure("1.1989"), withinPercentage(0.05));
+    row.check("density of dry air at 20 C")
+        .expected(row.figure("1.2041"), "kg/m3")
+        .computed(Air.of(293.15, PRESSURE_PA, 0).densityKgPerM3())
+        .withinPercent(0.05);
+    row.check("density of dry air at 25 C")
+        .expected(row.figure("1.1839"), "kg/m3")
+        .computed(Air.of(298.15, PRESSURE_PA, 0).densityKgPerM3())
+        .withinPercent(0.05);
+    row.check("density at 20 C and 50 % humidity")
+        .expected(row.figure("1.1989"), "kg/m3")
+        .computed(Air.of(293.15, PRESSURE_PA, 0.5).densityKgPerM3())
+        .withinPercent(0.05);
   }
 
   @Test
