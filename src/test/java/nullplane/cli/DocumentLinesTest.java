@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
@@ -102,9 +103,9 @@ class DocumentLinesTest {
       }
       Matcher profile = Pattern.compile("-P ?(\\S+)").matcher(line);
       while (profile.find()) {
-        assertThat(build)
-            .as("%s: %s", document, line)
-            .contains("<id>" + profile.group(1) + "</id>");
+        assertThat(build.contains("<id>" + profile.group(1) + "</id>"))
+            .as("%s: %s: profile %s", document, line, profile.group(1))
+            .isTrue();
       }
       Matcher property = Pattern.compile("-D([\\w.]+)").matcher(line);
       while (property.find()) {
@@ -119,9 +120,9 @@ class DocumentLinesTest {
       }
       Matcher plugin = Pattern.compile(" ([a-z]+):[a-z]+").matcher(line);
       while (plugin.find()) {
-        assertThat(build)
-            .as("%s: %s", document, line)
-            .contains(plugin.group(1) + "-maven-plugin</artifactId>");
+        assertThat(build.contains(plugin.group(1) + "-maven-plugin</artifactId>"))
+            .as("%s: %s: plugin %s", document, line, plugin.group(1))
+            .isTrue();
       }
     }
   }
@@ -206,7 +207,7 @@ class DocumentLinesTest {
         java -jar target/nullplane.jar panel none.yaml # exit code 2
         ```
 
-        <!-- output 2-3 -->
+        <!-- output 2-3 bits 5a -->
         ```
         two
         three
@@ -226,6 +227,7 @@ class DocumentLinesTest {
     assertThat(DocumentText.arguments(read.lines().get(3))).containsExactly("panel", "none.yaml");
     assertThat(DocumentText.exitCode(read.lines().get(3))).isEqualTo(2);
     assertThat(read.excerpts())
-        .containsExactly(new DocumentText.Excerpt(3, 2, 3, 12, List.of("two", "three")));
+        .containsExactly(
+            new DocumentText.Excerpt(3, 2, 3, Optional.of("5a"), 12, List.of("two", "three")));
   }
 }

@@ -1,5 +1,7 @@
 package nullplane.cli;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
+
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -9,6 +11,7 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import java.util.zip.CRC32;
 
 /**
  * The command lines of a document, in its code blocks and in its running text, and the output that
@@ -23,7 +26,8 @@ record DocumentText(Path file, List<String> lines, List<Excerpt> excerpts) {
   static final Path ROOT = Path.of(System.getProperty("basedir", ".")).toAbsolutePath();
 
   private static final String JAR = "java -jar target/nullplane.jar";
-  private static final Pattern SHOWN = Pattern.compile("<!-- output (\\d+)-(\\d+) -->");
+  private static final Pattern SHOWN =
+      Pattern.compile("<!-- output (\\d+)-(\\d+)(?: bits (\\w+))? -->");
   private static final Pattern CODE = Pattern.compile("`([^`\n]+(?:\n[^`\n]+)?)`");
   private static final Pattern PLACEHOLDER =
       Pattern.compile("(?:.*[ =\\[])?[A-Z][A-Z_]*(?:[ \\]].*)?");
@@ -36,10 +40,12 @@ record DocumentText(Path file, List<String> lines, List<Excerpt> excerpts) {
    * @param command place of its command line among the lines
    * @param first first line of standard output that is shown, from 1
    * @param last last line that is shown
+   * @param bits for what a search gave, {@link #bitsHere} of the machine that gave it
    * @param at place of the block's first line in the document, from 0
    * @param shown what the document shows
    */
-  record Excerpt(int command, int first, int last, int at, List<String> shown) {}
+  record Excerpt(
+      int command, int first, int last, Optional<String> bits, int at, List<String> shown) {}
 
   /** README, DEVELOPERS and all pages, in the order of their names. */
   static List<Path> documents() throws IOException {
@@ -81,6 +87,7 @@ record DocumentText(Path file, List<String> lines, List<Excerpt> excerpts) {
                   lines.size() - 1,
                   Integer.parseInt(shown.orElseThrow().group(1)),
                   Integer.parseInt(shown.orElseThrow().group(2)),
+                  Optional.ofNullable(shown.orElseThrow().group(3)),
                   i + 1,
                   List.copyOf(block)));
           shown = Optional.empty();
@@ -123,6 +130,32 @@ record DocumentText(Path file, List<String> lines, List<Excerpt> excerpts) {
       }
     }
     prose.setLength(0);
+  }
+
+  /**
+   * Tells machines apart whose elementary functions round differently: Java leaves them a unit in
+   * the last place, and a search may end elsewhere for that.
+   */
+  static String bitsHere() {
+    CRC32 sum = new CRC32();
+    for (int i = 1; i <= 20_000; i++) {
+      double x = 0.0371 * i;
+      for (double value :
+          new double[] {
+            Math.sin(x),
+            Math.cos(x),
+            Math.tan(x),
+            Math.log(x),
+            Math.log10(x),
+            Math.exp(x / 9),
+            Math.pow(x, 1.3),
+            Math.cbrt(x),
+            Math.atan2(x, 2)
+          }) {
+        sum.update(Long.toHexString(Double.doubleToLongBits(value)).getBytes(UTF_8));
+      }
+    }
+    return Long.toHexString(sum.getValue());
   }
 
   /** Whether a line runs the program, rather than the build. */

@@ -15,6 +15,7 @@ import java.util.Set;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -157,15 +158,38 @@ class DocumentsIT {
         List<String> block = written.subList(excerpt.at(), excerpt.at() + excerpt.shown().size());
         block.clear();
         block.addAll(wanted);
-      } else {
+        if (excerpt.bits().isPresent()) {
+          written.set(
+              excerpt.at() - 2,
+              "<!-- output %d-%d bits %s -->"
+                  .formatted(excerpt.first(), excerpt.last(), DocumentText.bitsHere()));
+        }
+      } else if (excerpt.bits().isEmpty()
+          || excerpt.bits().orElseThrow().equals(DocumentText.bitsHere())) {
         assertThat(excerpt.shown())
             .as("%s: output of %s; to write it anew: -Ddocuments.write=true", document, line)
             .isEqualTo(wanted);
+      } else {
+        // another machine's search may end at other woofers, but it says the same things
+        assertThat(out).as("output of %s", line).contains(wordsOf(excerpt.shown()));
       }
     }
     if (Boolean.getBoolean("documents.write")) {
       Files.write(document, written);
     }
+  }
+
+  /** The words of lines without figures, such as the heads of tables. */
+  private static List<String> wordsOf(List<String> lines) {
+    return Pattern.compile("[A-Za-z]{4,}")
+        .matcher(
+            lines.stream()
+                .filter(line -> line.chars().noneMatch(Character::isDigit))
+                .collect(Collectors.joining(" ")))
+        .results()
+        .map(MatchResult::group)
+        .filter(word -> Character.isLowerCase(word.charAt(0)))
+        .toList();
   }
 
   static Stream<Path> commandPages() throws IOException {
