@@ -106,7 +106,7 @@ class ConvergenceReference {
                 + " staircase has order 1.")
         .expected(2, "")
         .computed(order)
-        .coarse(2, 3e-2)
+        .coarse(2, 1e-2)
         .atLeast(LEAST_ORDER);
   }
 

@@ -1,7 +1,5 @@
 package nullplane.search;
 
-import static org.assertj.core.api.Assertions.assertThat;
-
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.ExecutorService;
@@ -12,6 +10,7 @@ import nullplane.scoring.FamilyScore;
 import nullplane.scoring.SystemScorer;
 import nullplane.scoring.WorkshopSpecs;
 import nullplane.units.Curve;
+import nullplane.validation.Validation;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
@@ -115,6 +114,13 @@ class FamilyFrontReference {
   void noLessThanALibraryAtEqualEvaluationsAndSizes() {
     double ours = medianVolume(this::ours);
     double theirs = medianVolume(seed -> LibraryNsga2.front(problem, SIZE, EVALUATIONS, seed));
-    assertThat(ours).isGreaterThanOrEqualTo(theirs);
+    Validation.check(
+            "hypervolume over that of a library's NSGA-II, a woofer with two stacks, shape against"
+                + " correction, 5,000 evaluations, 100 points, medians of 11 seeds",
+            "The library's own run on the same problem and budget; 1 or more is asked for.")
+        .expected(1, "")
+        .computed(ours / theirs)
+        .coarse(1, 0.3)
+        .atLeast(1);
   }
 }

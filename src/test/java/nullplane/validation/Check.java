@@ -12,6 +12,9 @@ import java.util.Optional;
 public final class Check {
   private static final int DIGITS = 6;
 
+  /** A figure that may move by more than this share is too much of chance for a deviation. */
+  private static final double MOST_NOISE = 0.015;
+
   private final String testClass;
   private final String title;
   private final String source;
@@ -217,7 +220,9 @@ public final class Check {
       deviations.add(
           allowedText.equals("none")
               ? "none"
-              : Figures.deviation(distance * perUnit, floor * perUnit, deviationUnit));
+              : noiseShare > MOST_NOISE
+                  ? "not stated"
+                  : Figures.deviation(distance * perUnit, floor * perUnit, deviationUnit));
       computed.add(
           pairs.size() > 1 && same
               ? "the same"

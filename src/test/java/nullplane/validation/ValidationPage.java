@@ -47,7 +47,8 @@ final class ValidationPage {
     SEARCH(
         "Search",
         "search",
-        "Problems whose best fronts are known. A front found is at best as large as the known one.");
+        "Problems whose best fronts are known. A front found is at best as large as the known one."
+            + " Where a figure hangs on chance, no deviation is stated.");
 
     private final String title;
     private final List<String> packages;
