@@ -234,6 +234,10 @@ class DocumentsIT {
       if (!runnable(line) || !DocumentText.arguments(line).get(0).equals(command)) {
         continue;
       }
+      Pattern.compile("(?m)^Wrote (.+)$")
+          .matcher(RAN.get(line).ended().out())
+          .results()
+          .forEach(wrote -> files.add(Path.of(wrote.group(1)).getFileName().toString()));
       Matcher told = Pattern.compile("(?m)^Files: (.+)$").matcher(RAN.get(line).ended().out());
       if (told.find()) {
         Path folder = RAN.get(line).folder().resolve(told.group(1));
@@ -262,6 +266,16 @@ class DocumentsIT {
             .map(line -> DocumentText.arguments(line).get(0))
             .collect(Collectors.toSet());
     assertThat(commands)
-        .contains("design", "judge", "compare", "datasheet", "panel", "sample", "rounds", "help");
+        .contains(
+            "design",
+            "judge",
+            "compare",
+            "datasheet",
+            "panel",
+            "sample",
+            "rounds",
+            "starter",
+            "completion",
+            "help");
   }
 }
