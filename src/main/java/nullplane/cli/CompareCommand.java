@@ -1,9 +1,6 @@
 package nullplane.cli;
 
-import java.io.PrintWriter;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -15,14 +12,11 @@ import nullplane.io.ComparisonJson;
 import nullplane.io.NearestKey;
 import nullplane.io.ReadSpec;
 import nullplane.io.ReadWoofer;
-import nullplane.io.ResultFolder;
-import nullplane.io.RunManifest;
 import nullplane.io.SpecReader;
 import nullplane.io.WooferFiles;
 import nullplane.judging.Comparison;
 import nullplane.report.ComparisonReport;
 import nullplane.report.ComparisonSummary;
-import nullplane.report.DesignReport;
 import nullplane.report.RunInfo;
 import nullplane.scoring.ScorersBySize;
 import picocli.CommandLine.Command;
@@ -78,54 +72,37 @@ final class CompareCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    Instant started = Instant.now();
-    StepClock clock = new StepClock();
+    CliRun run = new CliRun(command, options);
     ReadSpec read = SpecReader.read(specFile);
-    Woofer one = woofer(first);
-    Woofer other = woofer(second);
-    if (other.name().equals(one.name())) {
-      one = one.withName(one.name() + " (first)");
-      other = other.withName(other.name() + " (second)");
-    }
+    Woofer a = woofer(first);
+    Woofer b = woofer(second);
+    boolean alike = b.name().equals(a.name());
+    Woofer one = alike ? a.withName(a.name() + " (first)") : a;
+    Woofer other = alike ? b.withName(b.name() + " (second)") : b;
     WooferFit.require(List.of(one, other), read.spec());
     Path folder = options.folderFor(specFile, "-compared");
-    try (ResultFolder results = ResultFolder.open(folder, command.commandLine().getErr()::println);
-        Workers workers = new Workers(options.threads())) {
-      DesignReport.requireFonts();
-      clock.done("read");
-      ScorersBySize scorers =
-          new ScorerStep(
-                  read.spec(),
-                  workers,
-                  program.stop(),
-                  options.cache(command.commandLine().getErr()::println),
-                  options.watched())
-              .bySize(List.of(one, other), true);
-      clock.done("solve the panels");
-      Comparison comparison = Comparison.of(one, other, scorers);
-      clock.done("compare");
-      RunInfo run = new RunInfo(read.digest(), 0, ProgramVersion.text());
-      byte[] json = ComparisonJson.of(read, comparison, run.version());
-      results.add("comparison.json", json);
-      options.draw(ComparisonReport.parts(read.spec(), comparison, run), workers, results);
-      clock.done("draw and write");
-      results.publish(
-          new RunManifest(
-              read.fileName(),
-              read.digest(),
-              run.seed(),
-              run.version(),
-              started,
-              Instant.now(),
-              clock.steps(),
-              0));
-      PrintWriter out = command.commandLine().getOut();
-      out.print(
-          options.json()
-              ? new String(json, StandardCharsets.UTF_8)
-              : ComparisonSummary.of(
-                  read.spec(), comparison, run, folder.toString(), options.colour()));
-      out.flush();
+    RunInfo info = new RunInfo(read.digest(), 0, ProgramVersion.text());
+    try (Workers workers = new Workers(options.threads())) {
+      run.write(
+          folder,
+          read.fileName(),
+          info,
+          results -> {
+            run.done("read");
+            ScorersBySize scorers =
+                new ScorerStep(read.spec(), workers, program.stop(), run.cache(), options.watched())
+                    .bySize(List.of(one, other), true);
+            run.done("solve the panels");
+            Comparison comparison = Comparison.of(one, other, scorers);
+            run.done("compare");
+            byte[] json = ComparisonJson.of(read, comparison, info.version());
+            results.add("comparison.json", json);
+            options.draw(ComparisonReport.parts(read.spec(), comparison, info), workers, results);
+            return CliRun.Made.of(
+                json,
+                ComparisonSummary.of(
+                    read.spec(), comparison, info, folder.toString(), options.colour()));
+          });
     }
     return 0;
   }

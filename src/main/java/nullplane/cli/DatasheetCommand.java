@@ -1,9 +1,6 @@
 package nullplane.cli;
 
-import java.io.PrintWriter;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -11,13 +8,9 @@ import java.util.concurrent.Callable;
 import nullplane.driver.Datasheet;
 import nullplane.driver.LoadedResonance;
 import nullplane.driver.Woofer;
-import nullplane.faults.InputFault;
-import nullplane.faults.InvalidInputException;
 import nullplane.io.DatasheetJson;
 import nullplane.io.ReadDatasheet;
 import nullplane.io.ReadSpec;
-import nullplane.io.ResultFolder;
-import nullplane.io.RunManifest;
 import nullplane.io.SpecReader;
 import nullplane.io.WooferReader;
 import nullplane.report.DatasheetReport;
@@ -69,20 +62,14 @@ final class DatasheetCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     int threads = options.threads();
-    Instant started = Instant.now();
-    StepClock clock = new StepClock();
-    List<InputFault> faults = new ArrayList<>();
-    Optional<ReadDatasheet> read =
-        PanelCommand.unlessFaulty(() -> WooferReader.readDatasheet(wooferFile), faults);
+    CliRun run = new CliRun(command, options);
+    Readings readings = new Readings();
+    Optional<ReadDatasheet> read = readings.of(() -> WooferReader.readDatasheet(wooferFile));
     Path panels = specFile;
     Optional<ReadSpec> spec =
-        panels == null
-            ? Optional.empty()
-            : PanelCommand.unlessFaulty(() -> SpecReader.read(panels), faults);
-    if (!faults.isEmpty()) {
-      throw new InvalidInputException(faults);
-    }
-    clock.done("read the woofer");
+        panels == null ? Optional.empty() : readings.of(() -> SpecReader.read(panels));
+    readings.end();
+    run.done("read the woofer");
     ReadDatasheet woofer = read.orElseThrow();
     Datasheet sheet = woofer.sheet();
     List<String> notes = new ArrayList<>();
@@ -90,13 +77,13 @@ final class DatasheetCommand implements Callable<Integer> {
       try (Workers workers = new Workers(threads)) {
         sheet = onPanels(sheet, spec.orElseThrow(), workers, notes);
       }
-      clock.done("solve the panels");
+      run.done("solve the panels");
     }
     byte[] json = DatasheetJson.of(sheet, woofer.digest(), ProgramVersion.text());
-    if (options.json() && options.out().isEmpty()) {
-      print(new String(json, StandardCharsets.UTF_8));
+    if (options.documentAlone()) {
+      run.show(json);
     } else {
-      write(woofer, sheet, notes, json, started, clock);
+      write(woofer, sheet, notes, json, run);
     }
     return 0;
   }
@@ -128,39 +115,19 @@ final class DatasheetCommand implements Callable<Integer> {
   }
 
   private void write(
-      ReadDatasheet woofer,
-      Datasheet sheet,
-      List<String> notes,
-      byte[] json,
-      Instant started,
-      StepClock clock) {
+      ReadDatasheet woofer, Datasheet sheet, List<String> notes, byte[] json, CliRun run) {
     Path folder = options.folderFor(wooferFile, "-datasheet");
-    RunInfo run = new RunInfo(woofer.digest(), 0, ProgramVersion.text());
-    try (ResultFolder results =
-        ResultFolder.open(folder, command.commandLine().getErr()::println)) {
-      results.add("datasheet.json", json);
-      DatasheetReport.pages(sheet, run, notes).forEach(results::add);
-      clock.done("write");
-      results.publish(
-          new RunManifest(
-              woofer.fileName(),
-              woofer.digest(),
-              run.seed(),
-              run.version(),
-              started,
-              Instant.now(),
-              clock.steps(),
-              0));
-    }
-    print(
-        options.json()
-            ? new String(json, StandardCharsets.UTF_8)
-            : DatasheetReport.terminal(sheet, run, notes, folder.toString(), options.colour()));
-  }
-
-  private void print(String text) {
-    PrintWriter out = command.commandLine().getOut();
-    out.print(text);
-    out.flush();
+    RunInfo info = new RunInfo(woofer.digest(), 0, ProgramVersion.text());
+    run.write(
+        folder,
+        woofer.fileName(),
+        info,
+        results -> {
+          results.add("datasheet.json", json);
+          DatasheetReport.pages(sheet, info, notes).forEach(results::add);
+          return CliRun.Made.of(
+              json,
+              DatasheetReport.terminal(sheet, info, notes, folder.toString(), options.colour()));
+        });
   }
 }

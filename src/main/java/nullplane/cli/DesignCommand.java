@@ -1,10 +1,7 @@
 package nullplane.cli;
 
-import java.io.PrintWriter;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Duration;
-import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -19,8 +16,6 @@ import nullplane.io.FrontCsv;
 import nullplane.io.RankingCsv;
 import nullplane.io.RankingJson;
 import nullplane.io.ReadSpec;
-import nullplane.io.ResultFolder;
-import nullplane.io.RunManifest;
 import nullplane.io.SpecReader;
 import nullplane.io.SwapCsv;
 import nullplane.report.DesignReport;
@@ -102,64 +97,55 @@ final class DesignCommand implements Callable<Integer> {
             Optional.of(Duration.ofSeconds(options.inRange(seconds, "--time-limit", 0, 1_000_000)))
                 .filter(limit -> !limit.isZero()),
             threads);
-    Instant started = Instant.now();
-    StepClock clock = new StepClock();
+    CliRun run = new CliRun(command, options);
     ReadSpec read = SpecReader.read(specFile);
     Path folder = options.folderFor(specFile, "");
     StopSignal stop = program.stop();
-    try (ResultFolder results = ResultFolder.open(folder, command.commandLine().getErr()::println);
-        Workers workers = new Workers(threads)) {
-      DesignReport.requireFonts();
-      clock.done("read the spec");
-      SystemScorer scorer =
-          new ScorerStep(
-                  read.spec(),
-                  workers,
-                  stop,
-                  options.cache(command.commandLine().getErr()::println),
-                  options.watched())
-              .own();
-      clock.done("solve the panels");
-      SearchMemory memory =
-          KeptSearch.in(
-              options.cacheFolder(),
-              read.digest(),
-              conduct,
-              line -> command.commandLine().getErr().println("nullplane: " + line));
-      SearchOutcome outcome =
-          SearchStep.run(scorer, conduct, workers, stop, options.watched(), memory);
-      clock.done("search");
-      RunInfo run = new RunInfo(read.digest(), seed, ProgramVersion.text());
-      List<ToleranceStudy> tolerances =
-          ToleranceStep.of(scorer, outcome.ranked(), seed, workers::each, options.watched());
-      clock.done("study tolerances");
-      List<FamilyParts> families = families(scorer, outcome.ranked(), workers);
-      clock.done("look for parts to share");
-      byte[] json = RankingJson.of(read, outcome, tolerances, families, run.version());
-      results.add("ranking.json", json);
-      results.add("ranking.csv", RankingCsv.of(outcome));
-      if (!outcome.front().isEmpty()) {
-        results.add("front.csv", FrontCsv.of(read.spec(), outcome.front(), scorer.air()));
-      }
-      options.draw(parts(read, outcome, tolerances, families, run), workers, results);
-      clock.done("draw and write");
-      results.publish(
-          new RunManifest(
-              read.fileName(),
-              read.digest(),
-              seed,
-              run.version(),
-              started,
-              Instant.now(),
-              clock.steps(),
-              outcome.evaluations()));
-      if (!stop.wanted()) {
-        memory.done();
-      }
-      print(read, outcome, run, folder, json);
-      tell(clock, outcome);
-      return 0;
+    RunInfo info = new RunInfo(read.digest(), seed, ProgramVersion.text());
+    SearchMemory memory = KeptSearch.in(options.cacheFolder(), read.digest(), conduct, run::tell);
+    try (Workers workers = new Workers(threads)) {
+      run.write(
+          folder,
+          read.fileName(),
+          info,
+          results -> {
+            run.done("read the spec");
+            SystemScorer scorer =
+                new ScorerStep(read.spec(), workers, stop, run.cache(), options.watched()).own();
+            run.done("solve the panels");
+            SearchOutcome outcome =
+                SearchStep.run(scorer, conduct, workers, stop, options.watched(), memory);
+            run.done("search");
+            List<ToleranceStudy> tolerances =
+                ToleranceStep.of(scorer, outcome.ranked(), seed, workers::each, options.watched());
+            run.done("study tolerances");
+            List<FamilyParts> families = families(scorer, outcome.ranked(), workers);
+            run.done("look for parts to share");
+            byte[] json = RankingJson.of(read, outcome, tolerances, families, info.version());
+            results.add("ranking.json", json);
+            results.add("ranking.csv", RankingCsv.of(outcome));
+            if (!outcome.front().isEmpty()) {
+              results.add("front.csv", FrontCsv.of(read.spec(), outcome.front(), scorer.air()));
+            }
+            options.draw(parts(read, outcome, tolerances, families, info), workers, results);
+            return CliRun.Made.of(
+                json,
+                TerminalSummary.of(read.spec(), outcome, info, folder.toString(), options.colour()),
+                outcome.evaluations(),
+                closing(outcome, run.seconds()));
+          });
     }
+    if (!stop.wanted()) {
+      memory.done();
+    }
+    return 0;
+  }
+
+  /** Says what the run was, so that it can be repeated. */
+  private static List<String> closing(SearchOutcome outcome, double seconds) {
+    return List.of(
+        String.format(Locale.ROOT, "%d woofers scored in %.1f s", outcome.evaluations(), seconds),
+        outcome.stopReason());
   }
 
   private List<FamilyParts> families(
@@ -195,27 +181,5 @@ final class DesignCommand implements Callable<Integer> {
       parts.put(DesignReport.kitFile(rank), () -> SwapCsv.kit(family.kit()));
     }
     return parts;
-  }
-
-  private void print(ReadSpec read, SearchOutcome outcome, RunInfo run, Path folder, byte[] json) {
-    PrintWriter out = command.commandLine().getOut();
-    out.print(
-        options.json()
-            ? new String(json, StandardCharsets.UTF_8)
-            : TerminalSummary.of(read.spec(), outcome, run, folder.toString(), options.colour()));
-    out.flush();
-  }
-
-  /** Says on standard error what the run was, so that it can be repeated. */
-  private void tell(StepClock clock, SearchOutcome outcome) {
-    command
-        .commandLine()
-        .getErr()
-        .printf(
-            Locale.ROOT,
-            "nullplane: %d woofers scored in %.1f s%nnullplane: %s%n",
-            outcome.evaluations(),
-            clock.seconds(),
-            outcome.stopReason());
   }
 }

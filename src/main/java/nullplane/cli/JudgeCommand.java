@@ -1,9 +1,6 @@
 package nullplane.cli;
 
-import java.io.PrintWriter;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -16,14 +13,11 @@ import nullplane.io.JudgingJson;
 import nullplane.io.ReadSpec;
 import nullplane.io.ReadWoofer;
 import nullplane.io.ReadWoofers;
-import nullplane.io.ResultFolder;
-import nullplane.io.RunManifest;
 import nullplane.io.SpecReader;
 import nullplane.io.WooferFiles;
 import nullplane.judging.Judgement;
 import nullplane.judging.JudgingOutcome;
 import nullplane.judging.WooferJudge;
-import nullplane.report.DesignReport;
 import nullplane.report.JudgingReport;
 import nullplane.report.JudgingSummary;
 import nullplane.report.RunInfo;
@@ -98,59 +92,54 @@ final class JudgeCommand implements Callable<Integer> {
     int threads = options.threads();
     long budget =
         evaluations == 0 ? 0 : options.inRange(evaluations, "--evaluations", 1000, 100_000_000);
-    Instant started = Instant.now();
-    StepClock clock = new StepClock();
+    CliRun run = new CliRun(command, options);
     ReadSpec read = SpecReader.read(specFile);
     ReadWoofers woofers = WooferFiles.readEach(wooferFiles);
-    PrintWriter err = command.commandLine().getErr();
-    woofers.refused().forEach(fault -> err.println("nullplane: not judged: " + fault.oneLine()));
+    woofers.refused().forEach(fault -> run.tell("not judged: " + fault.oneLine()));
     Path folder = options.folderFor(specFile, "-judged");
-    try (ResultFolder results = ResultFolder.open(folder, command.commandLine().getErr()::println);
-        Workers workers = new Workers(threads)) {
-      DesignReport.requireFonts();
-      clock.done("read");
-      JudgingOutcome outcome = judge(read.spec(), woofers.woofers(), budget, workers, clock);
-      RunInfo run = new RunInfo(read.digest(), seed, ProgramVersion.text());
-      byte[] json = JudgingJson.of(read, outcome, woofers.refused(), seed, run.version());
-      results.add("judging.json", json);
-      results.add("judging.csv", JudgingCsv.of(outcome));
-      options.draw(
-          JudgingReport.parts(read.spec(), outcome, woofers.refused(), run), workers, results);
-      clock.done("draw and write");
-      results.publish(
-          new RunManifest(
-              read.fileName(),
-              read.digest(),
-              seed,
-              run.version(),
-              started,
-              Instant.now(),
-              clock.steps(),
-              budget));
-      PrintWriter out = command.commandLine().getOut();
-      out.print(
-          options.json()
-              ? new String(json, StandardCharsets.UTF_8)
-              : JudgingSummary.of(
-                  read.spec(),
-                  outcome,
-                  woofers.refused(),
-                  run,
-                  folder.toString(),
-                  options.colour()));
-      out.flush();
-      err.printf(
-          Locale.ROOT,
-          "nullplane: %d %s judged in %.1f s%n",
-          outcome.ranked().size(),
-          outcome.ranked().size() == 1 ? "woofer" : "woofers",
-          clock.seconds());
+    RunInfo info = new RunInfo(read.digest(), seed, ProgramVersion.text());
+    try (Workers workers = new Workers(threads)) {
+      run.write(
+          folder,
+          read.fileName(),
+          info,
+          results -> {
+            run.done("read");
+            JudgingOutcome outcome = judge(read.spec(), woofers.woofers(), budget, workers, run);
+            byte[] json = JudgingJson.of(read, outcome, woofers.refused(), seed, info.version());
+            results.add("judging.json", json);
+            results.add("judging.csv", JudgingCsv.of(outcome));
+            options.draw(
+                JudgingReport.parts(read.spec(), outcome, woofers.refused(), info),
+                workers,
+                results);
+            return CliRun.Made.of(
+                json,
+                JudgingSummary.of(
+                    read.spec(),
+                    outcome,
+                    woofers.refused(),
+                    info,
+                    folder.toString(),
+                    options.colour()),
+                budget,
+                List.of(closing(outcome.ranked().size(), run.seconds())));
+          });
     }
     return 0;
   }
 
+  private static String closing(int woofers, double seconds) {
+    return String.format(
+        Locale.ROOT,
+        "%d %s judged in %.1f s",
+        woofers,
+        woofers == 1 ? "woofer" : "woofers",
+        seconds);
+  }
+
   private JudgingOutcome judge(
-      DesignSpec spec, List<ReadWoofer> read, long budget, Workers workers, StepClock clock) {
+      DesignSpec spec, List<ReadWoofer> read, long budget, Workers workers, CliRun run) {
     List<ReadWoofer> fitting = new ArrayList<>();
     List<JudgingOutcome.Misfit> misfits = new ArrayList<>();
     for (ReadWoofer one : read) {
@@ -161,17 +150,12 @@ final class JudgeCommand implements Callable<Integer> {
       throw WooferFit.notFitting(misfits);
     }
     ScorersBySize scorers =
-        new ScorerStep(
-                spec,
-                workers,
-                program.stop(),
-                options.cache(command.commandLine().getErr()::println),
-                options.watched())
+        new ScorerStep(spec, workers, program.stop(), run.cache(), options.watched())
             .bySize(fitting.stream().map(ReadWoofer::woofer).toList(), false);
-    clock.done("solve the panels");
+    run.done("solve the panels");
     Optional<Assessment> best =
         budget == 0 ? Optional.empty() : bestBuildable(scorers.own(), budget, workers);
-    clock.done("search the best buildable woofer");
+    run.done("search the best buildable woofer");
     OptionalDouble bestCost =
         best.isPresent()
             ? OptionalDouble.of(best.orElseThrow().grade().costDb())
@@ -187,7 +171,7 @@ final class JudgeCommand implements Callable<Integer> {
       ranked = new ArrayList<>(workers.all(tasks, progress));
     }
     ranked.sort(Comparator.comparing(judgement -> judgement.assessment().grade()));
-    clock.done("judge");
+    run.done("judge");
     return new JudgingOutcome(ranked, misfits, best);
   }
 

@@ -1,7 +1,6 @@
 package nullplane.cli;
 
 import java.nio.file.Path;
-import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
@@ -42,26 +41,25 @@ final class LedgerStep {
    * @param folder the ledger's folder; it need not be there yet
    * @param brief the brief
    * @param samples the measurements
-   * @param started when the run started
+   * @param run the run, whose start the round is stamped with
    * @param number number of the round, if the user says so
-   * @param line the command line, for lines on standard error
+   * @param line the command line, to complain about
    */
   static LedgerStep of(
       Path folder,
       ReadBrief brief,
       ReadMeasurements samples,
-      Instant started,
+      CliRun run,
       OptionalInt number,
       CommandLine line) {
-    RoundLedger ledger =
-        new RoundLedger(folder, told -> line.getErr().println("nullplane: " + told));
+    RoundLedger ledger = new RoundLedger(folder, run::tell);
     LedgerContents known = ledger.open();
     RoundHistory history = known.history();
     int last = history.last().map(ProjectRound::number).orElse(0);
     RoundStamp stamp =
         new RoundStamp(
             1,
-            started.truncatedTo(ChronoUnit.SECONDS),
+            run.started().truncatedTo(ChronoUnit.SECONDS),
             brief.digest(),
             samples.digest(),
             ProgramVersion.text());

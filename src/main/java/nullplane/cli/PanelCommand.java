@@ -1,28 +1,18 @@
 package nullplane.cli;
 
-import java.io.PrintWriter;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.TreeSet;
 import java.util.concurrent.Callable;
-import java.util.function.Supplier;
 import nullplane.acoustics.Accuracy;
-import nullplane.faults.InputFault;
-import nullplane.faults.InvalidInputException;
 import nullplane.io.AnglePair;
 import nullplane.io.ChosenPoints;
 import nullplane.io.PanelCsv;
 import nullplane.io.PanelJson;
 import nullplane.io.ReadSpec;
-import nullplane.io.ResultFolder;
-import nullplane.io.RunManifest;
 import nullplane.io.SpecReader;
-import nullplane.report.DesignReport;
 import nullplane.report.PanelReport;
 import nullplane.report.PanelSummary;
 import nullplane.report.RunInfo;
@@ -96,23 +86,19 @@ final class PanelCommand implements Callable<Integer> {
 
   /** What one run works on. */
   private record Work(
-      ReadSpec read,
-      List<Double> frequenciesHz,
-      List<AnglePair> angles,
-      Accuracy accuracy,
-      Instant started) {}
+      ReadSpec read, List<Double> frequenciesHz, List<AnglePair> angles, Accuracy accuracy) {}
 
   @Override
   public Integer call() {
     int threads = options.threads();
-    StepClock clock = new StepClock();
+    CliRun run = new CliRun(command, options);
     Work work = work();
     StopSignal stop = program.stop();
     try (Workers workers = new Workers(threads)) {
-      if (options.json() && options.out().isEmpty()) {
-        print(text(json(work, solve(work, work.frequenciesHz(), workers, stop))));
+      if (options.documentAlone()) {
+        run.show(json(work, solve(work, work.frequenciesHz(), workers, stop)));
       } else {
-        writeFolder(work, clock, workers, stop);
+        writeFolder(work, run, workers, stop);
       }
     }
     return 0;
@@ -120,78 +106,57 @@ final class PanelCommand implements Callable<Integer> {
 
   /** Reads everything the user gave, and tells all faults of it at once. */
   private Work work() {
-    List<InputFault> faults = new ArrayList<>();
+    Readings readings = new Readings();
     Optional<List<Double>> chosen =
-        unlessFaulty(
+        readings.of(
             () ->
                 frequencies == null
                     ? StudyAxis.thirdOctaves().stream().boxed().toList()
-                    : ChosenPoints.frequencies(frequencies, "--frequencies"),
-            faults);
+                    : ChosenPoints.frequencies(frequencies, "--frequencies"));
     Optional<List<AnglePair>> directions =
-        unlessFaulty(() -> ChosenPoints.angles(angles, "--angles"), faults);
-    Optional<Accuracy> wanted =
-        unlessFaulty(() -> ChosenPoints.accuracy(accuracy, "--accuracy"), faults);
-    Optional<ReadSpec> read = unlessFaulty(() -> SpecReader.read(specFile), faults);
-    if (!faults.isEmpty()) {
-      throw new InvalidInputException(faults);
-    }
+        readings.of(() -> ChosenPoints.angles(angles, "--angles"));
+    Optional<Accuracy> wanted = readings.of(() -> ChosenPoints.accuracy(accuracy, "--accuracy"));
+    Optional<ReadSpec> read = readings.of(() -> SpecReader.read(specFile));
+    readings.end();
     return new Work(
-        read.orElseThrow(),
-        chosen.orElseThrow(),
-        directions.orElseThrow(),
-        wanted.orElseThrow(),
-        Instant.now());
+        read.orElseThrow(), chosen.orElseThrow(), directions.orElseThrow(), wanted.orElseThrow());
   }
 
-  /** Returns what a reading gives, or nothing with its faults added to the list. */
-  static <T> Optional<T> unlessFaulty(Supplier<T> reading, List<InputFault> faults) {
-    try {
-      return Optional.of(reading.get());
-    } catch (InvalidInputException e) {
-      faults.addAll(e.faults());
-      return Optional.empty();
-    }
-  }
-
-  private void writeFolder(Work work, StepClock clock, Workers workers, StopSignal stop) {
+  private void writeFolder(Work work, CliRun run, Workers workers, StopSignal stop) {
     Path folder = options.folderFor(specFile, "-panel");
     ReadSpec read = work.read();
-    RunInfo run = new RunInfo(read.digest(), 0, ProgramVersion.text());
-    try (ResultFolder results =
-        ResultFolder.open(folder, command.commandLine().getErr()::println)) {
-      DesignReport.requireFonts();
-      clock.done("read the spec");
-      TreeSet<Double> all = new TreeSet<>(work.frequenciesHz());
-      StudyAxis.pictures().stream().forEach(all::add);
-      List<PanelStudy> studies = solve(work, List.copyOf(all), workers, stop);
-      clock.done("solve the panels");
-      byte[] json = json(work, studies);
-      results.add("panel.json", json);
-      for (int i = 0; i < studies.size(); i++) {
-        String stack = PanelReport.folder(i);
-        results.add(stack + "figures.csv", PanelCsv.figures(studies.get(i)));
-        results.add(stack + "impedance.csv", PanelCsv.impedance(studies.get(i)));
-        results.add(stack + "directivity.csv", PanelCsv.directivity(studies.get(i)));
-      }
-      options.draw(PanelReport.parts(read.spec(), studies, run), workers, results);
-      clock.done("draw and write");
-      results.publish(
-          new RunManifest(
-              read.fileName(),
-              read.digest(),
-              run.seed(),
-              run.version(),
-              work.started(),
-              Instant.now(),
-              clock.steps(),
-              0));
-      print(
-          options.json()
-              ? text(json)
-              : PanelSummary.of(read.spec(), studies, run, folder.toString(), options.colour()));
-      tell(clock, PanelStudyStep.solutions(read.spec(), studies.get(0).response().frequencyHz()));
-    }
+    RunInfo info = new RunInfo(read.digest(), 0, ProgramVersion.text());
+    run.write(
+        folder,
+        read.fileName(),
+        info,
+        results -> {
+          run.done("read the spec");
+          TreeSet<Double> all = new TreeSet<>(work.frequenciesHz());
+          StudyAxis.pictures().stream().forEach(all::add);
+          List<PanelStudy> studies = solve(work, List.copyOf(all), workers, stop);
+          run.done("solve the panels");
+          byte[] json = json(work, studies);
+          results.add("panel.json", json);
+          for (int i = 0; i < studies.size(); i++) {
+            String stack = PanelReport.folder(i);
+            results.add(stack + "figures.csv", PanelCsv.figures(studies.get(i)));
+            results.add(stack + "impedance.csv", PanelCsv.impedance(studies.get(i)));
+            results.add(stack + "directivity.csv", PanelCsv.directivity(studies.get(i)));
+          }
+          options.draw(PanelReport.parts(read.spec(), studies, info), workers, results);
+          return CliRun.Made.of(
+              json,
+              PanelSummary.of(read.spec(), studies, info, folder.toString(), options.colour()),
+              0,
+              List.of(
+                  String.format(
+                      Locale.ROOT,
+                      "%d solutions and their pictures in %.1f s",
+                      PanelStudyStep.solutions(
+                          read.spec(), studies.get(0).response().frequencyHz()),
+                      run.seconds())));
+        });
   }
 
   private List<PanelStudy> solve(
@@ -215,27 +180,5 @@ final class PanelCommand implements Callable<Integer> {
   private static byte[] json(Work work, List<PanelStudy> studies) {
     return PanelJson.of(
         work.read(), studies, work.frequenciesHz(), work.angles(), ProgramVersion.text());
-  }
-
-  private static String text(byte[] json) {
-    return new String(json, StandardCharsets.UTF_8);
-  }
-
-  private void print(String text) {
-    PrintWriter out = command.commandLine().getOut();
-    out.print(text);
-    out.flush();
-  }
-
-  /** Says on standard error how long the run took. */
-  private void tell(StepClock clock, long solutions) {
-    command
-        .commandLine()
-        .getErr()
-        .printf(
-            Locale.ROOT,
-            "nullplane: %d solutions and their pictures in %.1f s%n",
-            solutions,
-            clock.seconds());
   }
 }

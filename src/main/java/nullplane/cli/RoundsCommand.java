@@ -1,19 +1,13 @@
 package nullplane.cli;
 
-import java.io.PrintWriter;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.time.Instant;
 import java.util.List;
 import java.util.concurrent.Callable;
 import nullplane.faults.InputFault;
 import nullplane.faults.InvalidInputException;
 import nullplane.io.LedgerContents;
-import nullplane.io.ResultFolder;
 import nullplane.io.RoundLedger;
-import nullplane.io.RunManifest;
 import nullplane.io.StoryJson;
-import nullplane.report.DesignReport;
 import nullplane.report.RoundsReport;
 import nullplane.report.RunInfo;
 import nullplane.sample.ProjectStory;
@@ -46,11 +40,8 @@ final class RoundsCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     int threads = options.threads();
-    Instant started = Instant.now();
-    StepClock clock = new StepClock();
-    PrintWriter err = command.commandLine().getErr();
-    LedgerContents contents =
-        new RoundLedger(folder, told -> err.println("nullplane: " + told)).read();
+    CliRun run = new CliRun(command, options);
+    LedgerContents contents = new RoundLedger(folder, run::tell).read();
     if (contents.history().rounds().isEmpty()) {
       throw new InvalidInputException(
           List.of(
@@ -64,36 +55,26 @@ final class RoundsCommand implements Callable<Integer> {
                   "add one with sample --ledger")));
     }
     ProjectStory story = ProjectStory.of(contents.history());
-    clock.done("read");
-    RunInfo run = new RunInfo(contents.digest(), 0, ProgramVersion.text());
-    byte[] json = StoryJson.of(story, run.version());
-    String shown = new String(json, StandardCharsets.UTF_8);
-    if (!options.json() || options.out().isPresent()) {
-      DesignReport.requireFonts();
-      Path out = options.folderFor(folder.toAbsolutePath().normalize(), "-rounds");
-      try (ResultFolder results = ResultFolder.open(out, command.commandLine().getErr()::println);
-          Workers drawers = new Workers(threads)) {
-        results.add("rounds.json", json);
-        options.draw(RoundsReport.parts(story, run), drawers, results);
-        clock.done("draw and write");
-        results.publish(
-            new RunManifest(
-                RoundLedger.FILE_NAME,
-                contents.digest(),
-                run.seed(),
-                run.version(),
-                started,
-                Instant.now(),
-                clock.steps(),
-                0));
-      }
-      if (!options.json()) {
-        shown = RoundsReport.terminal(story, run, out.toString(), options.colour());
-      }
+    run.done("read");
+    RunInfo info = new RunInfo(contents.digest(), 0, ProgramVersion.text());
+    byte[] json = StoryJson.of(story, info.version());
+    if (options.documentAlone()) {
+      run.show(json);
+      return 0;
     }
-    PrintWriter out = command.commandLine().getOut();
-    out.print(shown);
-    out.flush();
+    Path out = options.folderFor(folder.toAbsolutePath().normalize(), "-rounds");
+    try (Workers drawers = new Workers(threads)) {
+      run.write(
+          out,
+          RoundLedger.FILE_NAME,
+          info,
+          results -> {
+            results.add("rounds.json", json);
+            options.draw(RoundsReport.parts(story, info), drawers, results);
+            return CliRun.Made.of(
+                json, RoundsReport.terminal(story, info, out.toString(), options.colour()));
+          });
+    }
     return 0;
   }
 }

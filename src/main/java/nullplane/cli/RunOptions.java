@@ -45,6 +45,11 @@ final class RunOptions {
     return json;
   }
 
+  /** Returns whether only the document is wanted: neither a folder nor pictures. */
+  boolean documentAlone() {
+    return json && out().isEmpty();
+  }
+
   /** Returns where the results go, if the user said so. */
   Optional<Path> out() {
     return Optional.ofNullable(out);

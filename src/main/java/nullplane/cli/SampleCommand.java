@@ -1,9 +1,6 @@
 package nullplane.cli;
 
-import java.io.PrintWriter;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumSet;
@@ -15,14 +12,11 @@ import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import nullplane.driver.Woofer;
 import nullplane.faults.InputFault;
-import nullplane.faults.InvalidInputException;
 import nullplane.io.BriefReader;
 import nullplane.io.MeasurementsReader;
 import nullplane.io.ReadBrief;
 import nullplane.io.ReadMeasurements;
 import nullplane.io.ReadSpec;
-import nullplane.io.ResultFolder;
-import nullplane.io.RunManifest;
 import nullplane.io.SampleCsv;
 import nullplane.io.SampleJson;
 import nullplane.io.SpecReader;
@@ -128,68 +122,49 @@ final class SampleCommand implements Callable<Integer> {
   public Integer call() {
     int threads = options.threads();
     Set<Lever> locked = locked();
-    Instant started = Instant.now();
-    StepClock clock = new StepClock();
-    List<InputFault> faults = new ArrayList<>();
-    Optional<ReadSpec> spec = PanelCommand.unlessFaulty(() -> SpecReader.read(specFile), faults);
-    Optional<ReadBrief> brief =
-        PanelCommand.unlessFaulty(() -> BriefReader.read(briefFile), faults);
+    CliRun run = new CliRun(command, options);
+    Readings readings = new Readings();
+    Optional<ReadSpec> spec = readings.of(() -> SpecReader.read(specFile));
+    Optional<ReadBrief> brief = readings.of(() -> BriefReader.read(briefFile));
     Optional<ReadMeasurements> measured =
-        PanelCommand.unlessFaulty(
-            () -> MeasurementsReader.read(measurementsFile, spec.map(ReadSpec::spec)), faults);
+        readings.of(() -> MeasurementsReader.read(measurementsFile, spec.map(ReadSpec::spec)));
     if (spec.isPresent() && brief.isPresent()) {
-      requireSameStacks(spec.orElseThrow().spec(), brief.orElseThrow(), faults);
+      requireSameStacks(spec.orElseThrow().spec(), brief.orElseThrow(), readings);
     }
-    if (!faults.isEmpty()) {
-      throw new InvalidInputException(faults);
-    }
+    readings.end();
     ReadSpec read = spec.orElseThrow();
     ReadBrief held = brief.orElseThrow();
     ReadMeasurements samples = measured.orElseThrow();
     WooferFit.require(List.of(held.brief().woofer()), read.spec());
-    clock.done("read");
-    boolean folderWanted = !options.json() || options.out().isPresent();
-    if (folderWanted) {
-      DesignReport.requireFonts();
+    run.done("read");
+    if (!options.documentAlone()) {
+      DesignReport.requireFonts(); // before the ledger gets its round
     }
-    Optional<LedgerStep> project = ledgerStep(held, samples, started);
-    SampleOutcome outcome;
+    Optional<LedgerStep> project = ledgerStep(held, samples, run);
     try (Workers workers = new Workers(threads)) {
-      outcome = judge(read, held.brief(), samples, locked, project, workers, clock);
-    }
-    clock.done("fit and judge");
-    project.ifPresent(step -> step.record(outcome));
-    RunInfo run = new RunInfo(samples.digest(), 0, ProgramVersion.text());
-    byte[] json =
-        SampleJson.of(outcome, read.digest(), held.digest(), samples.digest(), run.version());
-    String shown = new String(json, StandardCharsets.UTF_8);
-    if (folderWanted) {
+      SampleOutcome outcome = judge(read, held.brief(), samples, locked, project, workers, run);
+      run.done("fit and judge");
+      project.ifPresent(step -> step.record(outcome));
+      RunInfo info = new RunInfo(samples.digest(), 0, ProgramVersion.text());
+      byte[] json =
+          SampleJson.of(outcome, read.digest(), held.digest(), samples.digest(), info.version());
+      if (options.documentAlone()) {
+        run.show(json);
+        return 0;
+      }
       Path folder = options.folderFor(measurementsFile, "-sample");
-      try (ResultFolder results =
-              ResultFolder.open(folder, command.commandLine().getErr()::println);
-          Workers drawers = new Workers(threads)) {
-        results.add("sample.json", json);
-        results.add("sample.csv", SampleCsv.of(outcome));
-        options.draw(SampleReport.parts(read.spec(), outcome, run), drawers, results);
-        clock.done("write");
-        results.publish(
-            new RunManifest(
-                samples.fileName(),
-                samples.digest(),
-                run.seed(),
-                run.version(),
-                started,
-                Instant.now(),
-                clock.steps(),
-                0));
-      }
-      if (!options.json()) {
-        shown = SampleReport.terminal(outcome, run, folder.toString(), options.colour());
-      }
+      run.write(
+          folder,
+          samples.fileName(),
+          info,
+          results -> {
+            results.add("sample.json", json);
+            results.add("sample.csv", SampleCsv.of(outcome));
+            options.draw(SampleReport.parts(read.spec(), outcome, info), workers, results);
+            return CliRun.Made.of(
+                json, SampleReport.terminal(outcome, info, folder.toString(), options.colour()));
+          });
     }
-    PrintWriter out = command.commandLine().getOut();
-    out.print(shown);
-    out.flush();
     return 0;
   }
 
@@ -200,21 +175,16 @@ final class SampleCommand implements Callable<Integer> {
       Set<Lever> locked,
       Optional<LedgerStep> project,
       Workers workers,
-      StepClock clock) {
+      CliRun run) {
     Woofer woofer = brief.woofer();
     SystemScorer scorer =
-        new ScorerStep(
-                read.spec(),
-                workers,
-                program.stop(),
-                options.cache(command.commandLine().getErr()::println),
-                options.watched())
+        new ScorerStep(read.spec(), workers, program.stop(), run.cache(), options.watched())
             .bySize(List.of(woofer), false)
             .of(woofer);
     PanelAir panels =
         PanelAirStep.solve(
             samples.samples(), read.spec(), woofer, workers, program.stop(), options.watched());
-    clock.done("solve the panels");
+    run.done("solve the panels");
     List<String> notes = new ArrayList<>();
     if (!brief.specDigest().equals(read.digest())) {
       notes.add(
@@ -226,8 +196,7 @@ final class SampleCommand implements Callable<Integer> {
         .judge(samples.samples(), locked, notes, project.map(LedgerStep::open));
   }
 
-  private Optional<LedgerStep> ledgerStep(
-      ReadBrief held, ReadMeasurements samples, Instant started) {
+  private Optional<LedgerStep> ledgerStep(ReadBrief held, ReadMeasurements samples, CliRun run) {
     Path folder = ledger;
     Integer number = round;
     if (folder == null) {
@@ -242,7 +211,7 @@ final class SampleCommand implements Callable<Integer> {
             folder,
             held,
             samples,
-            started,
+            run,
             number == null ? OptionalInt.empty() : OptionalInt.of(number),
             command.commandLine());
     return Optional.of(step);
@@ -268,12 +237,12 @@ final class SampleCommand implements Callable<Integer> {
   }
 
   /** Adds a fault where the brief's stacks are not the spec's. */
-  private static void requireSameStacks(DesignSpec spec, ReadBrief brief, List<InputFault> faults) {
+  private static void requireSameStacks(DesignSpec spec, ReadBrief brief, Readings readings) {
     List<SampleBrief.StackParts> parts = brief.brief().stacks();
     List<String> names = spec.stacks().stream().map(StackBrief::name).toList();
     List<String> found = parts.stream().map(SampleBrief.StackParts::name).toList();
     if (!names.equals(found)) {
-      faults.add(
+      readings.add(
           fault(
               brief,
               String.join(", ", found),
@@ -286,7 +255,7 @@ final class SampleCommand implements Callable<Integer> {
       List<Wiring> allowed =
           stack.wiring().map(List::of).orElseGet(() -> Wiring.allOf(stack.pistons().size()));
       if (!allowed.contains(parts.get(s).wiring())) {
-        faults.add(
+        readings.add(
             fault(
                 brief,
                 parts.get(s).wiring().inWords(),
