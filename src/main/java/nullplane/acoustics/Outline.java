@@ -20,6 +20,9 @@ public sealed interface Outline permits RectangularOutline, RoundOutline, Polygo
   /** Returns the panel's area (m2). */
   double areaM2();
 
+  /** Returns the y of the area's centroid, where an even sheet balances (m). */
+  double centroidYM();
+
   /**
    * Returns the distance from a point to the nearest part of the rim (m): positive inside, negative
    * outside.

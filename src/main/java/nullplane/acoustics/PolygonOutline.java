@@ -112,6 +112,18 @@ public record PolygonOutline(List<Corner> corners) implements Outline {
     return Math.abs(signedArea(corners));
   }
 
+  /** Source: centroid of a polygon from the triangles between the origin and its sides. */
+  @Override
+  public double centroidYM() {
+    double sum = 0;
+    for (int i = 0; i < corners.size(); i++) {
+      Corner a = corners.get(i);
+      Corner b = corners.get((i + 1) % corners.size());
+      sum += (a.yM() + b.yM()) * (a.xM() * b.yM() - b.xM() * a.yM());
+    }
+    return sum / (6 * signedArea(corners));
+  }
+
   @Override
   public double distanceToRim(double xM, double yM) {
     double nearest = Double.POSITIVE_INFINITY;

@@ -32,6 +32,11 @@ public record RectangularOutline(double widthM, double heightM) implements Outli
   }
 
   @Override
+  public double centroidYM() {
+    return 0;
+  }
+
+  @Override
   public double distanceToRim(double xM, double yM) {
     double acrossM = widthM / 2 - Math.abs(xM);
     double alongM = heightM / 2 - Math.abs(yM);

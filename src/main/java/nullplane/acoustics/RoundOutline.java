@@ -40,6 +40,11 @@ public record RoundOutline(double diameterM) implements Outline {
   }
 
   @Override
+  public double centroidYM() {
+    return 0;
+  }
+
+  @Override
   public double distanceToRim(double xM, double yM) {
     return diameterM / 2 - Math.hypot(xM, yM);
   }

@@ -162,7 +162,9 @@ final class SampleCommand implements Callable<Integer> {
             results.add("sample.csv", SampleCsv.of(outcome));
             options.draw(SampleReport.parts(read.spec(), outcome, info), workers, results);
             return CliRun.Made.of(
-                json, SampleReport.terminal(outcome, info, folder.toString(), options.colour()));
+                json,
+                SampleReport.terminal(
+                    read.spec(), outcome, info, folder.toString(), options.colour()));
           });
     }
     return 0;

@@ -214,7 +214,8 @@ final class MainDriverSection {
         stack.loudestDb(),
         stack.wiring(),
         stack.upperCornerHz(),
-        Optional.of(main));
+        Optional.of(main),
+        stack.stand());
   }
 
   private MainDriver measured(

@@ -10,11 +10,13 @@ import nullplane.acoustics.Panel;
 import nullplane.acoustics.PolygonOutline;
 import nullplane.acoustics.RectangularOutline;
 import nullplane.acoustics.RoundOutline;
+import nullplane.scoring.PanelStand;
 
 /** Reads a panel: its outline and its clearance over the floor. */
 final class PanelSection {
   static final String EXAMPLE = "{width: 44 cm, height: 110 cm, clearance: 4 cm}";
-  static final List<String> KEYS = List.of("width", "height", "clearance", "outline", "diameter");
+  static final List<String> KEYS = 
+      List.of("width", "height", "clearance", "outline", "diameter", "mass", "base-depth");
 
   private static final String SIDES = "5 cm .. 10 m";
   private static final QuantityKey WIDTH =
@@ -23,6 +25,11 @@ final class PanelSection {
       QuantityKey.of("height", Dimension.LENGTH, SIDES, "110 cm");
   private static final QuantityKey CLEARANCE =
       QuantityKey.of("clearance", Dimension.LENGTH, "0 cm .. 5 m", "4 cm");
+
+  private static final QuantityKey MASS =
+      QuantityKey.of("mass", Dimension.MASS, "100 g .. 500 kg", "6 kg");
+  private static final QuantityKey BASE_DEPTH =
+      QuantityKey.of("base-depth", Dimension.LENGTH, "0 cm .. 5 m", "30 cm");
 
   private static final String OUTLINE = "outline";
   private static final QuantityKey DIAMETER =
@@ -39,6 +46,11 @@ final class PanelSection {
   static Optional<Panel> read(Section section) {
     OptionalDouble clearance = section.optional(CLEARANCE);
     return outline(section).map(outline -> new Panel(outline, clearance));
+  }
+
+  /** Returns what is said of how the panel stands; a value at fault counts as not said. */
+  static PanelStand stand(Section section) {
+    return new PanelStand(section.optional(MASS), section.optional(BASE_DEPTH));
   }
 
   /** Returns the outline: round or a list of corners if the spec says so, else a rectangle. */

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import nullplane.acoustics.Panel;
 import nullplane.acoustics.Piston;
+import nullplane.scoring.PanelStand;
 import nullplane.scoring.StackBrief;
 import nullplane.scoring.Wiring;
 
@@ -67,10 +68,10 @@ final class StackSection {
    */
   Optional<StackBrief> read(Optional<Section> target) {
     Optional<String> name = section.requiredText("name", "single");
-    Optional<Panel> panel =
-        section
-            .requiredSection("panel", PanelSection.EXAMPLE, PanelSection.KEYS)
-            .flatMap(PanelSection::read);
+    Optional<Section> panelSection =
+        section.requiredSection("panel", PanelSection.EXAMPLE, PanelSection.KEYS);
+    Optional<Panel> panel = panelSection.flatMap(PanelSection::read);
+    PanelStand stand = panelSection.map(PanelSection::stand).orElse(PanelStand.UNKNOWN);
     List<YamlNode> nodes =
         section.requiredList("woofers", MOST_WOOFERS, "[" + WOOFER_EXAMPLE + "]");
     List<Centre> centres = centres(nodes);
@@ -102,7 +103,8 @@ final class StackSection {
             loudest.getAsDouble(),
             wiring.filter(fixed -> fixed.woofers() == nodes.size()),
             upperCorner,
-            Optional.empty()));
+            Optional.empty(),
+            stand));
   }
 
   private List<Centre> centres(List<YamlNode> nodes) {

@@ -2,28 +2,27 @@ package nullplane.report;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Collectors;
 import nullplane.acoustics.Piston;
+import nullplane.network.RatedPart;
 import nullplane.scoring.Assessment;
 import nullplane.scoring.DesignSpec;
 import nullplane.scoring.StackAssessment;
+import nullplane.scoring.StackBrief;
+import nullplane.scoring.StackCurves;
+import nullplane.scoring.StackRatings;
+import nullplane.units.AWeighting;
 import nullplane.units.Air;
 import nullplane.units.Curve;
 
 /** What the model leaves out, and what can do harm: said where the figures call for it. */
 final class Cautions {
-  /**
-   * Level and time of the exposure rule. Source: NIOSH Publication 98-126 (1998), criteria for
-   * occupational noise exposure: 85 dB(A) over 8 h, 3 dB for half the time.
-   */
-  private static final double EXPOSURE_DB = 85;
-
-  private static final double EXPOSURE_MIN = 480;
-  private static final double EXCHANGE_DB = 3;
-  private static final double TALL_M = 1.0;
-
   /** ka up to which a stiff cone may be taken for a flat piston; common practice. */
   private static final double PISTON_KA = 1.5;
+
+  /** Up to here A-weighting only takes off. */
+  private static final double FLAT_HZ = 1000;
+
+  private static final double ROOM_CELSIUS = 20;
 
   private final DesignSpec spec;
   private final Assessment woofer;
@@ -74,26 +73,16 @@ final class Cautions {
             + " spec gives a clearance.");
   }
 
-  /** Returns the cautions; the short ones that fit a terminal first carry the figures. */
+  /** Returns the cautions: what the figures call for, then what always holds. */
   List<String> sentences() {
     List<String> cautions = new ArrayList<>();
     hearing(cautions);
     load(cautions);
-    hotCoils(cautions);
-    tall(cautions);
+    hotParts(cautions);
+    hotVoiceCoils(cautions);
+    StabilityCaution.of(stacks(), woofer.woofer(), woofer.motor()).ifPresent(cautions::add);
     frames(cautions);
-    cautions.add(
-        "Heavy magnets pull tools and fingers and load the panel: "
-            + mostWoofers()
-            + (mostWoofers() == 1 ? " woofer sits" : " woofers sit")
-            + " on the largest panel; the magnet of one weighs "
-            + woofer
-                .motor()
-                .map(
-                    motor ->
-                        "about " + Figures.of(motor.magnetMassKg(), "kg") + " without its steel")
-                .orElse("what is " + Figures.NOT_DETERMINED + " here")
-            + ". Fasten the baskets to hold it.");
+    cautions.add(magnets());
     cautions.add(
         "Amplifiers and test benches run on mains: work on them is for people licensed for it, and"
             + " local codes come before this sheet.");
@@ -103,9 +92,27 @@ final class Cautions {
     return cautions;
   }
 
-  /** Returns the longest time per day at a level, in minutes. */
-  static double minutesAt(double levelDb) {
-    return EXPOSURE_MIN * Math.pow(2, -(levelDb - EXPOSURE_DB) / EXCHANGE_DB);
+  private List<StackBrief> stacks() {
+    return woofer.stacks().stream().map(StackAssessment::brief).toList();
+  }
+
+  private String magnets() {
+    int most = woofer.stacks().stream().mapToInt(s -> s.brief().pistons().size()).max().orElse(0);
+    return "Magnets: they pull tools and crush fingers; keep pacemakers and data carriers away. "
+        + woofer
+            .motor()
+            .map(
+                motor ->
+                    "That of one woofer, "
+                        + motor.magnet().word()
+                        + ", weighs about "
+                        + Figures.of(motor.magnetMassKg(), "kg")
+                        + " without its steel")
+            .orElse("What that of one woofer weighs is " + Figures.NOT_DETERMINED + " here")
+        + "; up to "
+        + most
+        + (most == 1 ? " sits" : " sit")
+        + " on one panel. Fasten the baskets to hold them.";
   }
 
   private void hearing(List<String> cautions) {
@@ -116,17 +123,14 @@ final class Cautions {
       Curve frequency = stack.curves().frequencyHz();
       for (int i = 0; i < frequency.size(); i++) {
         double level = stack.curves().loudestDb().at(i);
-        boolean inBand =
-            frequency.at(i) >= spec.target().lowCornerHz()
-                && frequency.at(i) <= spec.upperCornerHz(stack.brief());
-        if (inBand && level > loudest) {
+        if (frequency.at(i) <= FLAT_HZ && level > loudest) {
           loudest = level;
           atHz = frequency.at(i);
           where = stack;
         }
       }
     }
-    if (loudest > EXPOSURE_DB) {
+    if (loudest > NoiseExposure.LEAST_DB) {
       cautions.add(
           "Hearing: "
               + Verdict.stack(where)
@@ -134,10 +138,20 @@ final class Cautions {
               + Figures.decibels(loudest)
               + " at "
               + Figures.hertz(atHz)
-              + " at the listening point. Exposure rules allow 85 dB(A) for 8 h and half the time"
-              + " for every 3 dB more; at this level, taken as dB(A), "
-              + duration(minutesAt(loudest))
-              + " a day. Protect ears while testing.");
+              + ", a sine without weighting at the listening point; A-weighting (IEC 61672-1) takes"
+              + " off "
+              + Figures.decibels(-AWeighting.atDb(atHz))
+              + " there, so that the times here err on the safe side. Rules allow at this level"
+              + (loudest > NoiseExposure.WORKING_DAY_DB
+                  ? " at work (NIOSH 98-126: 85 dB(A) for 8 h, 3 dB for half the time) "
+                      + duration(NoiseExposure.minutesPerDay(loudest))
+                      + " a day;"
+                  : "")
+              + " for pleasure (ITU-T H.870, from memory: 80 dB(A) for 40 h, children 75) "
+              + duration(NoiseExposure.minutesPerWeek(loudest, NoiseExposure.ADULTS_PA2H))
+              + " a week, children "
+              + duration(NoiseExposure.minutesPerWeek(loudest, NoiseExposure.CHILDREN_PA2H))
+              + ". More speakers are louder. Protect ears while testing.");
     }
   }
 
@@ -162,73 +176,76 @@ final class Cautions {
                 + (load < lowest ? ", below" : ", less than 10 % above")
                 + " its lowest load of "
                 + Figures.ohms(lowest)
-                + ". Coil tolerance and parallel speakers come on top.");
+                + ". Coil tolerance and parallel speakers come on top; its maker's word counts.");
       }
     }
   }
 
-  private void hotCoils(List<String> cautions) {
+  /** The part that turns most into heat, as the sheet's tables of parts state it. */
+  private void hotParts(List<String> cautions) {
     double hottestW = 0;
+    String part = "";
     StackAssessment where = woofer.stacks().get(0);
     for (StackAssessment stack : woofer.stacks()) {
-      double current = spec.amplifier().voltageV() / stack.figures().leastLoadOhm();
-      double heatW = current * current * stack.coil().resistanceOhm();
-      if (heatW > hottestW) {
-        hottestW = heatW;
-        where = stack;
+      for (RatedPart rated : StackRatings.of(spec.amplifier(), stack).parts()) {
+        if (rated.rating().powerW() > hottestW) {
+          hottestW = rated.rating().powerW();
+          part = rated.place().label();
+          where = stack;
+        }
       }
     }
     if (hottestW >= 1) {
       cautions.add(
-          "Heat: the series coil of "
+          "Heat: the "
+              + part
+              + " of "
               + Verdict.stack(where)
               + " turns up to "
               + Figures.of(hottestW, "W")
-              + " into heat at "
-              + Figures.of(spec.amplifier().voltageV(), "V")
-              + " and the least load, the most of all stacks. Mount coils in free air, away from"
-              + " plastics; voice coils get hotter still.");
+              + " into heat in a lasting sine, the most of all parts. Mount coils and resistors in"
+              + " free air, away from plastics.");
+    }
+  }
+
+  /** Voice coils that the amplifier can heat beyond their rating. */
+  private void hotVoiceCoils(List<String> cautions) {
+    double mostDb = 0;
+    double atHz = 0;
+    StackAssessment where = woofer.stacks().get(0);
+    for (StackAssessment stack : woofer.stacks()) {
+      StackCurves curves = stack.curves();
+      for (int i = 0; i < curves.frequencyHz().size(); i++) {
+        double beyondDb = curves.amplifierLimitDb().at(i) - curves.heatLimitDb().at(i);
+        if (beyondDb > mostDb) {
+          mostDb = beyondDb;
+          atHz = curves.frequencyHz().at(i);
+          where = stack;
+        }
+      }
+    }
+    double times = Math.pow(10, mostDb / 10);
+    if (times >= 1.01) {
+      cautions.add(
+          "Heat: the amplifier can put "
+              + Figures.number(times)
+              + " times the rated power into a voice coil of "
+              + Verdict.stack(where)
+              + " with a lasting sine at "
+              + Figures.hertz(atHz)
+              + where
+                  .limits()
+                  .map(
+                      limits ->
+                          "; rated power alone brings it to about "
+                              + Figures.of(ROOM_CELSIUS + limits.rated().riseK(), "\u00b0C"))
+                  .orElse("")
+              + ". Limit what it is fed: coils that char can burn.");
     }
   }
 
   /** Frames that miss each other by less than this count as touching (m). */
   private static final double TOUCH_M = 1e-6;
-
-  private void tall(List<String> cautions) {
-    List<StackAssessment> tall =
-        woofer.stacks().stream()
-            .filter(s -> s.brief().panel().outline().heightM() >= TALL_M)
-            .toList();
-    if (!tall.isEmpty()) {
-      cautions.add(
-          "Stability: tall panels tip: "
-              + tall.stream()
-                  .map(
-                      s ->
-                          Verdict.stack(s)
-                              + " is "
-                              + Figures.metres(s.brief().panel().outline().heightM())
-                              + " tall and "
-                              + Figures.metres(s.brief().panel().outline().widthM())
-                              + " wide")
-                  .collect(Collectors.joining("; "))
-              + ". With the centre of gravity at half its height, the tallest needs a foot that reaches "
-              + Figures.millimetres(tallestFootM(tall))
-              + " to the front and to the rear to stand a tilt by 10 degrees (IEC 62368-1), more with"
-              + " woofers placed high. Fix panels to a wall or give them a wide, heavy foot.");
-    }
-  }
-
-  private static double tallestFootM(List<StackAssessment> tall) {
-    return tall.stream()
-        .map(s -> s.brief().panel())
-        .mapToDouble(
-            panel ->
-                PanelStability.halfBaseForTiltM(
-                    panel.clearanceM().orElse(0) + panel.outline().heightM() / 2))
-        .max()
-        .orElse(0);
-  }
 
   /** Frames are wider than pistons; what the sound allows may not fit. */
   private void frames(List<String> cautions) {
@@ -255,9 +272,5 @@ final class Cautions {
                 + "; the pistons do not. Check the frame's real size before cutting.");
       }
     }
-  }
-
-  private int mostWoofers() {
-    return woofer.stacks().stream().mapToInt(s -> s.brief().pistons().size()).max().orElse(0);
   }
 }

@@ -36,6 +36,7 @@ public final class ComparisonSummary {
     page.head("What each parameter adds to the score's cost");
     page.table(plain(words.scoreShares()));
     page.blank();
+    page.cautions(new Cautions(spec, comparison.first()));
     page.paragraph(
         PlainTable.shortened(Lettering.clean(spec.title()), 30) + ": " + PanelReport.oneLine(run));
     page.line("Files: " + Lettering.clean(folder));

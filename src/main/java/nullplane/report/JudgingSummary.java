@@ -57,6 +57,9 @@ public final class JudgingSummary {
               + (refused.size() == 1 ? " fault" : " faults")
               + " in rows or files, told on standard error.");
     }
+    outcome.ranked().stream()
+        .limit(1)
+        .forEach(first -> page.cautions(new Cautions(spec, first.assessment())));
     page.paragraph(PlainTable.shortened(Lettering.clean(spec.title()), 30) + ": " + run.oneLine());
     page.line("Files: " + Lettering.clean(folder));
     return page.text();

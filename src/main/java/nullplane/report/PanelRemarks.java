@@ -12,7 +12,6 @@ import nullplane.units.Levels;
 /** What there is to see in the pictures of a panel, in sentences with the panel's own figures. */
 final class PanelRemarks {
   private static final double FLOOR_HZ = 50;
-  private static final double TALL_M = 1.0;
   private static final double LARGE_ERROR = 0.01;
 
   private final DesignSpec spec;
@@ -265,7 +264,6 @@ final class PanelRemarks {
   List<String> cautions() {
     List<String> cautions = new ArrayList<>();
     String name = study.brief().name();
-    double height = study.brief().panel().outline().heightM();
     if (error() > LARGE_ERROR) {
       cautions.add(
           "Accuracy: the estimated error of "
@@ -274,16 +272,7 @@ final class PanelRemarks {
               + Figures.percent(error())
               + ", above 1 %; take its last digits with care.");
     }
-    if (height >= TALL_M) {
-      cautions.add(
-          "Stability: "
-              + name
-              + " is "
-              + Figures.metres(height)
-              + " tall and "
-              + Figures.metres(study.brief().panel().outline().widthM())
-              + " wide; tall panels tip. Fix it to a wall or give it a wide, heavy foot.");
-    }
+    StabilityCaution.of(study.brief(), spec.woofer().nominalM()).ifPresent(cautions::add);
     return cautions;
   }
 }

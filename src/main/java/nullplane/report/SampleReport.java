@@ -35,11 +35,13 @@ public final class SampleReport {
   private static final String LEVEL = "level";
   private static final String BARE = "bare-level";
 
+  private final DesignSpec spec;
   private final SampleOutcome outcome;
   private final RunInfo run;
   private final SampleTexts texts;
 
-  private SampleReport(SampleOutcome outcome, RunInfo run) {
+  private SampleReport(DesignSpec spec, SampleOutcome outcome, RunInfo run) {
+    this.spec = spec;
     this.outcome = outcome;
     this.run = run;
     this.texts = new SampleTexts(outcome.brief());
@@ -54,10 +56,10 @@ public final class SampleReport {
    */
   public static SortedMap<String, Supplier<byte[]>> parts(
       DesignSpec spec, SampleOutcome outcome, RunInfo run) {
-    SampleReport report = new SampleReport(outcome, run);
+    SampleReport report = new SampleReport(spec, outcome, run);
     SortedMap<String, Supplier<byte[]>> parts = new TreeMap<>();
-    report.picture(parts, spec, LEVEL, "Level with the best parts for each", StackCurves::levelDb);
-    report.picture(parts, spec, BARE, "Level without any network", StackCurves::bareLevelDb);
+    report.picture(parts, LEVEL, "Level with the best parts for each", StackCurves::levelDb);
+    report.picture(parts, BARE, "Level without any network", StackCurves::bareLevelDb);
     report.residuals(parts);
     outcome.story().ifPresent(story -> RoundsReport.picture(parts, story));
     parts.put("index.md", () -> DesignReport.utf8(MarkdownWriter.write(report.page())));
@@ -86,22 +88,22 @@ public final class SampleReport {
   /**
    * Returns the terminal text, the verdict first, each line ended by a line feed.
    *
+   * @param spec the spec
    * @param outcome the samples
    * @param run what tells two runs apart
    * @param folder where the files went; the last line, which may be wider than 80 columns
    * @param colour whether to set heads off by terminal codes
    */
-  public static String terminal(SampleOutcome outcome, RunInfo run, String folder, boolean colour) {
-    return new SampleReport(outcome, run).terminal(folder, new TerminalPage(colour));
+  public static String terminal(DesignSpec spec, SampleOutcome outcome, RunInfo run, String folder, boolean colour) {
+    return new SampleReport(spec, outcome, run).terminal(folder, new TerminalPage(colour));
   }
 
   private void picture(
       SortedMap<String, Supplier<byte[]>> parts,
-      DesignSpec spec,
       String stem,
       String heading,
       Function<StackCurves, Curve> which) {
-    parts.put(stem + ".svg", new DesignReport.Once(() -> levels(spec, stem, heading, which).svg()));
+    parts.put(stem + ".svg", new DesignReport.Once(() -> levels(stem, heading, which).svg()));
   }
 
   /** A picture of what the fit leaves, for the first samples. */
@@ -123,7 +125,7 @@ public final class SampleReport {
   }
 
   private Picture levels(
-      DesignSpec spec, String stem, String heading, Function<StackCurves, Curve> which) {
+      String stem, String heading, Function<StackCurves, Curve> which) {
     List<Assessment> shown = new ArrayList<>(List.of(outcome.asked()));
     List<String> names = new ArrayList<>(List.of("as asked for"));
     for (SampleResult sample : outcome.samples()) {
@@ -223,6 +225,8 @@ public final class SampleReport {
     }
     outcome.story().ifPresent(story -> RoundsReport.terminal(story, page));
     page.list(outcome.notes());
+    page.blank();
+    page.cautions(new Cautions(spec, outcome.asked()));
     page.paragraph(WHAT_IT_IS);
     page.paragraph(foot());
     page.line("Files: " + Lettering.clean(folder));
@@ -320,6 +324,7 @@ public final class SampleReport {
     outcome.request().ifPresent(request -> panels(request, blocks));
     outcome.story().ifPresent(story -> RoundsReport.blocks(story, blocks));
     bullets(blocks, "Notes", outcome.notes());
+    bullets(blocks, "Cautions", new Cautions(spec, outcome.asked()).sentences());
     blocks.add(new Document.Paragraph(WHAT_IT_IS));
     return new Document("Samples of " + Lettering.clean(outcome.brief().name()), blocks, foot());
   }

@@ -45,6 +45,13 @@ final class TerminalPage {
     }
   }
 
+  /** Adds the cautions of a woofer under their head. */
+  void cautions(Cautions cautions) {
+    head("Cautions");
+    list(cautions.sentences());
+    blank();
+  }
+
   void line(String text) {
     lines.add(text);
   }

@@ -55,7 +55,7 @@ public final class TerminalSummary {
       best(shown.get(0));
       ranking(shown);
       stacks(shown.get(0));
-      cautions(shown.get(0));
+      page.cautions(new Cautions(spec, shown.get(0)));
     }
     page.paragraph(
         "Scored "
@@ -163,12 +163,6 @@ public final class TerminalSummary {
         page.paragraph(Verdict.name(stack) + ": " + NetworkWords.fully(stack.network()));
       }
     }
-    page.blank();
-  }
-
-  private void cautions(Assessment best) {
-    page.head("Cautions");
-    page.list(new Cautions(spec, best).sentences());
     page.blank();
   }
 }

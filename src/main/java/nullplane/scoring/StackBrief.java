@@ -20,6 +20,7 @@ import nullplane.units.Checks;
  * @param upperCornerHz upper corner of its own (Hz), if it is not the target's
  * @param main the main driver above this stack as it is set for it, if the sum of both is to be
  *     judged
+ * @param stand what is known of how the panel stands
  */
 public record StackBrief(
     String name,
@@ -29,7 +30,30 @@ public record StackBrief(
     double loudestDb,
     Optional<Wiring> wiring,
     OptionalDouble upperCornerHz,
-    Optional<MainDriver> main) {
+    Optional<MainDriver> main,
+    PanelStand stand) {
+  /** A stack of which it is not known how it stands. */
+  public StackBrief(
+      String name,
+      Panel panel,
+      List<Piston> pistons,
+      double levelDb,
+      double loudestDb,
+      Optional<Wiring> wiring,
+      OptionalDouble upperCornerHz,
+      Optional<MainDriver> main) {
+    this(
+        name,
+        panel,
+        pistons,
+        levelDb,
+        loudestDb,
+        wiring,
+        upperCornerHz,
+        main,
+        PanelStand.UNKNOWN);
+  }
+
   /** A stack with the target's upper corner and no main driver to sum with. */
   public StackBrief(
       String name,
@@ -75,7 +99,8 @@ public record StackBrief(
         loudestDb,
         wiring,
         upperCornerHz,
-        main);
+        main,
+        stand);
   }
 
   /**

@@ -1,8 +1,14 @@
 package nullplane.report;
 
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.withinPercentage;
+
 import nullplane.HandbookRow;
+import nullplane.scoring.PanelStability;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** Figures of the cautions against the rules they come from. */
 @Tag("reference")
@@ -17,9 +23,34 @@ class SafetyReference {
     for (int i = 0; i < levels.length; i++) {
       row.check("time a day at " + (int) levels[i] + " dBA")
           .expected(row.figure(minutes[i]), "min")
-          .computed(Cautions.minutesAt(levels[i]))
+          .computed(NoiseExposure.minutesPerDay(levels[i]))
           .withinPercent(0.5);
     }
+  }
+
+  /**
+   * ITU-T H.870: 1.6 Pa2 h a week are 80 dB(A) for 40 h, 0.51 Pa2 h are 75 dB(A) for 40 h (from
+   * memory; the second is printed to two digits). The same energy rule halves the time for every 10
+   * lg 2 = 3.01 dB.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "80, 1.6, 2400, 0.01",
+    "75, 0.51, 2400, 1",
+    "83.0103, 1.6, 1200, 0.01",
+    "90, 1.6, 240, 0.01",
+    "100, 1.6, 24, 0.01",
+    "60, 1.6, 10080, 0.01"
+  })
+  void timeInAWeek(double level, double allowance, double minutes, double percent) {
+    assertThat(NoiseExposure.minutesPerWeek(level, allowance))
+        .isCloseTo(minutes, withinPercentage(percent));
+  }
+
+  @Test
+  void allowancesAreThoseOfTheStandard() {
+    assertThat(NoiseExposure.ADULTS_PA2H).isEqualTo(1.6);
+    assertThat(NoiseExposure.CHILDREN_PA2H).isEqualTo(0.51);
   }
 
   /** Tilt by 10 degrees; geometry, printed to a tenth of a millimetre. */
