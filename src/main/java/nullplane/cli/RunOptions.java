@@ -56,10 +56,10 @@ final class RunOptions {
   }
 
   /**
-   * Returns where the results go: what the user said, else the spec's name in results/.
+   * Returns where the results go: what the user said, else the input's name in results/.
    *
-   * @param specFile the spec
-   * @param suffix what follows the spec's name
+   * @param specFile the input: the spec, or a command's other first file
+   * @param suffix what follows its name
    */
   Path folderFor(Path specFile, String suffix) {
     String name = String.valueOf(specFile.getFileName());

@@ -15,7 +15,7 @@ import nullplane.scoring.PanelStand;
 /** Reads a panel: its outline and its clearance over the floor. */
 final class PanelSection {
   static final String EXAMPLE = "{width: 44 cm, height: 110 cm, clearance: 4 cm}";
-  static final List<String> KEYS = 
+  static final List<String> KEYS =
       List.of("width", "height", "clearance", "outline", "diameter", "mass", "base-depth");
 
   private static final String SIDES = "5 cm .. 10 m";

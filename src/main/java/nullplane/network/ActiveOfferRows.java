@@ -90,14 +90,6 @@ public final class ActiveOfferRows implements OfferRows {
   }
 
   @Override
-  public void write(int network, double[] shares, int from) {
-    int lowPass = network / corrections.size();
-    int correction = network % corrections.size();
-    shares[from] = (lowPass + 0.5) / lowPasses.size();
-    shares[from + 1] = (correction + 0.5) / corrections.size();
-  }
-
-  @Override
   public ActiveBranch network(int network, double chosenGain) {
     return new ActiveBranch(
         chosenGain,

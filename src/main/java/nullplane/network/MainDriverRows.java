@@ -11,7 +11,10 @@ public final class MainDriverRows {
   private final double[] re;
   private final double[] im;
 
-  MainDriverRows(ComplexCurve pressurePerVolt) {
+  /**
+   * @param pressurePerVolt the main driver's pressure per volt at the listening point (Pa/V)
+   */
+  public MainDriverRows(ComplexCurve pressurePerVolt) {
     re = pressurePerVolt.re().toArray();
     im = pressurePerVolt.im().toArray();
   }

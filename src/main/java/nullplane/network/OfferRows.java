@@ -31,15 +31,6 @@ public sealed interface OfferRows permits PassiveOfferRows, ActiveOfferRows {
   int at(double[] shares, int from);
 
   /**
-   * Writes genes that name a network.
-   *
-   * @param network its number
-   * @param shares receives the genes
-   * @param from index of the first
-   */
-  void write(int network, double[] shares, int from);
-
-  /**
    * Returns a network.
    *
    * @param network its number

@@ -138,16 +138,6 @@ public final class PassiveOfferRows implements OfferRows {
     return numberOf[place(choice)];
   }
 
-  @Override
-  public void write(int network, double[] shares, int from) {
-    for (int g = 0; g < freeAxes.length; g++) {
-      int on = choices[network].on(AXES[freeAxes[g]]);
-      int nones = nones(options[freeAxes[g]]);
-      int value = on == 0 ? nones / 2 : nones + on - 1;
-      shares[from + g] = (value + 0.5) / choices(g);
-    }
-  }
-
   /** Returns the choice of a network. */
   public NetworkChoice choice(int network) {
     return choices[network];

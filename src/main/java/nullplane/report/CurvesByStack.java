@@ -126,7 +126,7 @@ final class CurvesByStack {
       double x = grid.left(i);
       double y = grid.top(i);
       plot.paint(g, x, y);
-      LevelChart.head(
+      StackPanels.head(
           g, plot.frame(), x, y, spec.stacks().get(i).name(), Palette.INK, condition(i));
       AxisLettering.frequencies(g, plot.frame(), x, y);
       AxisLettering.values(g, plot.frame(), x, y, labelled, grid.first(i));

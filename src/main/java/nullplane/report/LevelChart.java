@@ -1,12 +1,10 @@
 package nullplane.report;
 
 import java.awt.Color;
-import java.awt.Graphics2D;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import nullplane.report.AxisLettering.Entry;
-import nullplane.report.Lettering.Align;
 import nullplane.scoring.Assessment;
 import nullplane.scoring.DesignSpec;
 import nullplane.scoring.StackAssessment;
@@ -16,7 +14,6 @@ import nullplane.scoring.SumCurves;
 /** Level of each stack, one panel per stack, over its corridor. */
 final class LevelChart {
   private static final double BAND_TINT = 0.3;
-  private static final double LEGEND_PX = PanelGrid.WIDTH_PX - 80.0;
 
   private final DesignSpec spec;
   private final Assessment woofer;
@@ -31,20 +28,29 @@ final class LevelChart {
   }
 
   Picture picture() {
-    PanelGrid grid = new PanelGrid(woofer.stacks().size(), frame().heightPx());
-    return new Picture(
-        Charts.Kind.LEVEL.fileStem(),
-        PanelGrid.WIDTH_PX,
-        grid.heightPx() + AxisLettering.legendExtraPx(entries(), LEGEND_PX),
-        title + ": level of each stack over frequency, against the corridor round its target level",
-        g -> paint(g, grid));
+    return panels()
+        .picture(
+            Charts.Kind.LEVEL,
+            new StackPanels.Words(
+                title
+                    + ": level of each stack over frequency, against the corridor round its target"
+                    + " level",
+                title + ": level against target",
+                Charts.levelTitle(
+                    spec, "Level", ", " + Charts.plain(spec.target().voltageV()) + " V"),
+                stack -> verdict(stack.figures()),
+                entries()),
+            this::plot,
+            (g, plot, stack, x, y) -> {});
+  }
+
+  private StackPanels panels() {
+    return new StackPanels(woofer, ranges.levelDb());
   }
 
   /** Returns the frame of each panel. */
   PlotFrame frame() {
-    int panels = woofer.stacks().size();
-    return PlotFrame.ofLevels(
-        PanelGrid.frameWidthPx(panels), ranges.levelDb(), PanelGrid.dbPerDecade(panels));
+    return panels().frame();
   }
 
   /** Returns the plot of one stack. */
@@ -83,33 +89,6 @@ final class LevelChart {
     return plot;
   }
 
-  private void paint(Graphics2D g, PanelGrid grid) {
-    Lettering.BOLD.draw(
-        g,
-        Lettering.BOLD.fitted(title + ": level against target", PanelGrid.WIDTH_PX - 80.0),
-        grid.left(0),
-        20,
-        Align.LEFT,
-        Palette.INK);
-    List<Double> labelled = Charts.multiples(ranges.levelDb(), 10);
-    String axis =
-        Charts.levelTitle(spec, "Level", ", " + Charts.plain(spec.target().voltageV()) + " V");
-    for (int i = 0; i < woofer.stacks().size(); i++) {
-      FrequencyPlot plot = plot(i);
-      double x = grid.left(i);
-      double y = grid.top(i);
-      plot.paint(g, x, y);
-      StackAssessment stack = woofer.stacks().get(i);
-      head(g, plot.frame(), x, y, stack.brief().name(), Palette.stack(i), verdict(stack.figures()));
-      AxisLettering.frequencies(g, plot.frame(), x, y);
-      AxisLettering.values(g, plot.frame(), x, y, labelled, grid.first(i));
-      if (grid.first(i)) {
-        AxisLettering.valueTitle(g, plot.frame(), x, y, axis);
-      }
-    }
-    AxisLettering.legend(g, entries(), grid.left(0), grid.legendTop(), LEGEND_PX);
-  }
-
   private List<Entry> entries() {
     List<Entry> entries = new ArrayList<>();
     boolean sums = woofer.stacks().stream().anyMatch(s -> s.curves().sum().isPresent());
@@ -137,26 +116,6 @@ final class LevelChart {
             LineStyle.MAIN,
             true));
     return entries;
-  }
-
-  /** Writes a panel's two head lines. */
-  static void head(
-      Graphics2D g,
-      PlotFrame frame,
-      double x,
-      double y,
-      String name,
-      Color colour,
-      String verdict) {
-    Lettering.BOLD.draw(
-        g,
-        Lettering.BOLD.fitted(name, frame.widthPx()),
-        x,
-        y - 25,
-        Align.LEFT,
-        Palette.shade(colour, 0.7));
-    Lettering.SMALL.draw(
-        g, Lettering.SMALL.fitted(verdict, frame.widthPx()), x, y - 8, Align.LEFT, Palette.INK);
   }
 
   private static String verdict(StackFigures figures) {

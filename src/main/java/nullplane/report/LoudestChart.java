@@ -34,20 +34,47 @@ final class LoudestChart {
   }
 
   Picture picture() {
-    PanelGrid grid = new PanelGrid(woofer.stacks().size(), frame().heightPx());
-    return new Picture(
-        Charts.Kind.LOUDEST.fileStem(),
-        PanelGrid.WIDTH_PX,
-        grid.heightPx(),
-        title + ": loudest level of each stack over frequency, and the limit that binds",
-        g -> paint(g, grid));
+    return panels()
+        .picture(
+            Charts.Kind.LOUDEST,
+            new StackPanels.Words(
+                title + ": loudest level of each stack over frequency, and the limit that binds",
+                title + ": loudest level and the limit that binds",
+                Charts.levelTitle(spec, "Loudest level", ""),
+                stack -> verdict(stack.figures()),
+                List.of(
+                    new Entry(
+                        "loudest level",
+                        Palette.tint(Palette.SOFT_INK, 0.5),
+                        LineStyle.BROAD,
+                        false),
+                    new Entry("excursion limit", Palette.INK, LineStyle.EXCURSION, false),
+                    new Entry("heat limit", Palette.INK, LineStyle.HEAT, false),
+                    new Entry("amplifier limit", Palette.INK, LineStyle.AMPLIFIER, false),
+                    new Entry("level asked for", Palette.INK, LineStyle.ASKED, false))),
+            this::plot,
+            (g, plot, stack, x, y) -> {
+              bindingWords(g, plot, stack.curves(), x, y, stack.brief().loudestDb());
+              leastMargin(g, plot, stack, x, y);
+            });
+  }
+
+  private StackPanels panels() {
+    return new StackPanels(woofer, ranges.loudestDb());
   }
 
   /** Returns the frame of each panel. */
   PlotFrame frame() {
-    int panels = woofer.stacks().size();
-    return PlotFrame.ofLevels(
-        PanelGrid.frameWidthPx(panels), ranges.loudestDb(), PanelGrid.dbPerDecade(panels));
+    return panels().frame();
+  }
+
+  private static String verdict(StackFigures figures) {
+    return "margin "
+        + Figures.signedDecibels(figures.outputMarginDb())
+        + " at "
+        + Figures.hertz(figures.outputMarginHz())
+        + ": "
+        + figures.outputLimit().word();
   }
 
   private FrequencyPlot plot(int index) {
@@ -78,57 +105,6 @@ final class LoudestChart {
       case HEAT -> curves.heatLimitDb().toArray();
       case AMPLIFIER -> curves.amplifierLimitDb().toArray();
     };
-  }
-
-  private void paint(Graphics2D g, PanelGrid grid) {
-    Lettering.BOLD.draw(
-        g,
-        Lettering.BOLD.fitted(
-            title + ": loudest level and the limit that binds", PanelGrid.WIDTH_PX - 80.0),
-        grid.left(0),
-        20,
-        Align.LEFT,
-        Palette.INK);
-    List<Double> labelled = Charts.multiples(ranges.loudestDb(), 10);
-    String axis = Charts.levelTitle(spec, "Loudest level", "");
-    for (int i = 0; i < woofer.stacks().size(); i++) {
-      FrequencyPlot plot = plot(i);
-      double x = grid.left(i);
-      double y = grid.top(i);
-      plot.paint(g, x, y);
-      StackAssessment stack = woofer.stacks().get(i);
-      bindingWords(g, plot, stack.curves(), x, y, stack.brief().loudestDb());
-      leastMargin(g, plot, stack, x, y);
-      LevelChart.head(
-          g,
-          plot.frame(),
-          x,
-          y,
-          stack.brief().name(),
-          Palette.stack(i),
-          "margin "
-              + Figures.signedDecibels(stack.figures().outputMarginDb())
-              + " at "
-              + Figures.hertz(stack.figures().outputMarginHz())
-              + ": "
-              + stack.figures().outputLimit().word());
-      AxisLettering.frequencies(g, plot.frame(), x, y);
-      AxisLettering.values(g, plot.frame(), x, y, labelled, grid.first(i));
-      if (grid.first(i)) {
-        AxisLettering.valueTitle(g, plot.frame(), x, y, axis);
-      }
-    }
-    AxisLettering.legend(
-        g,
-        List.of(
-            new Entry("loudest level", Palette.tint(Palette.SOFT_INK, 0.5), LineStyle.BROAD, false),
-            new Entry("excursion limit", Palette.INK, LineStyle.EXCURSION, false),
-            new Entry("heat limit", Palette.INK, LineStyle.HEAT, false),
-            new Entry("amplifier limit", Palette.INK, LineStyle.AMPLIFIER, false),
-            new Entry("level asked for", Palette.INK, LineStyle.ASKED, false)),
-        grid.left(0),
-        grid.legendTop(),
-        PanelGrid.WIDTH_PX - 80.0);
   }
 
   /** Rings the point of the least margin. */

@@ -17,8 +17,8 @@ final class NoiseExposure {
   private static final double EXCHANGE_DB = 3;
 
   /**
-   * What a week may hold of sound listened to for pleasure (Pa2 h). Source: ITU-T H.870, mode 1:
-   * 80 dB(A) for 40 h; from memory.
+   * What a week may hold of sound listened to for pleasure (Pa2 h). Source: ITU-T H.870, mode 1: 80
+   * dB(A) for 40 h; from memory.
    */
   static final double ADULTS_PA2H = 1.6;
 
@@ -28,7 +28,6 @@ final class NoiseExposure {
   /** Level at which {@link #CHILDREN_PA2H} last for 40 h (dB); below it nothing is said. */
   static final double LEAST_DB = 75;
 
-  
   private static final double MIN_PER_H = 60;
   private static final double WEEK_MIN = 7 * 24 * MIN_PER_H;
 

@@ -94,7 +94,8 @@ public final class SampleReport {
    * @param folder where the files went; the last line, which may be wider than 80 columns
    * @param colour whether to set heads off by terminal codes
    */
-  public static String terminal(DesignSpec spec, SampleOutcome outcome, RunInfo run, String folder, boolean colour) {
+  public static String terminal(
+      DesignSpec spec, SampleOutcome outcome, RunInfo run, String folder, boolean colour) {
     return new SampleReport(spec, outcome, run).terminal(folder, new TerminalPage(colour));
   }
 
@@ -124,8 +125,7 @@ public final class SampleReport {
     return "residuals-" + (sample + 1);
   }
 
-  private Picture levels(
-      String stem, String heading, Function<StackCurves, Curve> which) {
+  private Picture levels(String stem, String heading, Function<StackCurves, Curve> which) {
     List<Assessment> shown = new ArrayList<>(List.of(outcome.asked()));
     List<String> names = new ArrayList<>(List.of("as asked for"));
     for (SampleResult sample : outcome.samples()) {

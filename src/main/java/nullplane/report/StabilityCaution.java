@@ -33,8 +33,7 @@ final class StabilityCaution {
    * @param woofer the woofer
    * @param motor its motor, if it is known
    */
-  static Optional<String> of(
-      List<StackBrief> stacks, Woofer woofer, Optional<MotorDesign> motor) {
+  static Optional<String> of(List<StackBrief> stacks, Woofer woofer, Optional<MotorDesign> motor) {
     String words =
         motor.isPresent() ? "frame and steel by usual weights" : "of a usual weight for their size";
     return new StabilityCaution(stacks, StackBalance.wooferMassKg(woofer, motor), words).text();
@@ -61,8 +60,7 @@ final class StabilityCaution {
       StackBalance balance = StackBalance.of(stack, wooferKg);
       OptionalDouble base = stack.stand().baseDepthM();
       boolean stands =
-          base.isPresent()
-              && PanelStability.standsTest(balance.tippingRad(base.getAsDouble()));
+          base.isPresent() && PanelStability.standsTest(balance.tippingRad(base.getAsDouble()));
       double top = stack.panel().clearanceM().orElse(0) + stack.panel().outline().heightM();
       if (!stands && (base.isPresent() || top >= TALL_M)) {
         told.add(

@@ -4,9 +4,10 @@ package nullplane.scoring;
  * What keeps a standing panel from tipping, as geometry: how far its foot has to reach to the front
  * and to the rear of the centre of gravity.
  *
- * <p>Source: stability test of IEC 62368-1, clause 8.6 (from memory), which tilts equipment by 10 degrees, or pushes it
- * with 13 % of its weight at a height of at most 1.5 m; the two are not the same. Which of them, or
- * another rule, applies is for local codes. Valid for a rigid stand on a level floor.
+ * <p>Source: stability test of IEC 62368-1, clause 8.6 (from memory), which tilts equipment by 10
+ * degrees, or pushes it with 13 % of its weight at a height of at most 1.5 m; the two are not the
+ * same. Which of them, or another rule, applies is for local codes. Valid for a rigid stand on a
+ * level floor.
  */
 public final class PanelStability {
   private static final double TILT_RAD = Math.toRadians(10);

@@ -42,16 +42,7 @@ public record StackBrief(
       Optional<Wiring> wiring,
       OptionalDouble upperCornerHz,
       Optional<MainDriver> main) {
-    this(
-        name,
-        panel,
-        pistons,
-        levelDb,
-        loudestDb,
-        wiring,
-        upperCornerHz,
-        main,
-        PanelStand.UNKNOWN);
+    this(name, panel, pistons, levelDb, loudestDb, wiring, upperCornerHz, main, PanelStand.UNKNOWN);
   }
 
   /** A stack with the target's upper corner and no main driver to sum with. */

@@ -130,7 +130,7 @@ final class StackDetail {
             .toArray();
     Curve band = Curve.of(Arrays.stream(inBand).mapToDouble(frequencyHz::at).toArray());
     ComplexCurve own = main.pressurePerVolt(band);
-    MainDriverRows rows = main.rows(band);
+    MainDriverRows rows = new MainDriverRows(own);
     double[] mainDb = new double[inBand.length];
     double[] sumDb = new double[inBand.length];
     double[] lead = new double[inBand.length];

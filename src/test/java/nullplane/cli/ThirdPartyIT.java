@@ -53,7 +53,10 @@ class ThirdPartyIT {
   /** Artifacts of the class path, group left out, of which something lies in the jar. */
   private static Set<String> bundled(JarFile jar) {
     Set<String> ours =
-        jar.stream().map(JarEntry::getName).filter(ThirdPartyIT::content).collect(Collectors.toSet());
+        jar.stream()
+            .map(JarEntry::getName)
+            .filter(ThirdPartyIT::content)
+            .collect(Collectors.toSet());
     return Stream.of(System.getProperty("java.class.path").split(File.pathSeparator))
         .filter(path -> path.endsWith(".jar"))
         .map(Path::of)
@@ -71,7 +74,10 @@ class ThirdPartyIT {
 
   private static boolean holdsOneOf(Path path, Set<String> names) {
     try (JarFile other = new JarFile(path.toFile())) {
-      return other.stream().map(JarEntry::getName).filter(ThirdPartyIT::content).anyMatch(names::contains);
+      return other.stream()
+          .map(JarEntry::getName)
+          .filter(ThirdPartyIT::content)
+          .anyMatch(names::contains);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

@@ -3,6 +3,8 @@ package nullplane.io;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Random;
@@ -156,10 +158,8 @@ class SpecExtremesProperties {
     Curve few = Curve.of(hz.at(0), 100, hz.at(hz.size() - 1));
     OfferRows offer = spec.networks().rows(few);
     assertThat(offer.count()).isBetween(1, 200_000);
-    double[] genes = new double[offer.genes()];
+    assertGenesNameNetworks(offer, text);
     for (int n : new int[] {0, offer.count() / 2, offer.count() - 1}) {
-      offer.write(n, genes, 0);
-      assertThat(offer.at(genes, 0)).as("%s %d", text, n).isEqualTo(n);
       assertThat(offer.network(n, offer.gain().lower())).isNotNull();
     }
     spec.stacks()
@@ -176,5 +176,30 @@ class SpecExtremesProperties {
                         }));
     double cost = spec.weights().perDbDeviation() + spec.weights().perDbOutputLack();
     assertThat(cost).as(String.format(Locale.ROOT, "%g", cost)).isPositive();
+  }
+
+  /** Genes at one end name no network, those at the other one there is; few genes name them all. */
+  private static void assertGenesNameNetworks(OfferRows offer, String text) {
+    double[] genes = new double[offer.genes()];
+    assertThat(offer.at(genes, 0)).as(text).isZero();
+    Arrays.fill(genes, Math.nextDown(1));
+    assertThat(offer.at(genes, 0)).as(text).isBetween(0, offer.count() - 1);
+    long strings = 1;
+    for (int g = 0; g < genes.length; g++) {
+      strings *= offer.choices(g);
+    }
+    if (strings > 5000) {
+      return;
+    }
+    BitSet named = new BitSet();
+    for (int s = 0; s < strings; s++) {
+      int rest = s;
+      for (int g = 0; g < genes.length; g++) {
+        genes[g] = (rest % offer.choices(g) + 0.5) / offer.choices(g);
+        rest /= offer.choices(g);
+      }
+      named.set(offer.at(genes, 0));
+    }
+    assertThat(named.cardinality()).as(text).isEqualTo(offer.count());
   }
 }
