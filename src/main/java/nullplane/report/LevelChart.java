@@ -38,9 +38,9 @@ final class LevelChart {
                 title + ": level against target",
                 Charts.levelTitle(
                     spec, "Level", ", " + Charts.plain(spec.target().voltageV()) + " V"),
-                stack -> verdict(stack.figures()),
                 entries()),
             this::plot,
+            stack -> verdict(stack.figures()),
             (g, plot, stack, x, y) -> {});
   }
 

@@ -41,7 +41,6 @@ final class LoudestChart {
                 title + ": loudest level of each stack over frequency, and the limit that binds",
                 title + ": loudest level and the limit that binds",
                 Charts.levelTitle(spec, "Loudest level", ""),
-                stack -> verdict(stack.figures()),
                 List.of(
                     new Entry(
                         "loudest level",
@@ -53,6 +52,7 @@ final class LoudestChart {
                     new Entry("amplifier limit", Palette.INK, LineStyle.AMPLIFIER, false),
                     new Entry("level asked for", Palette.INK, LineStyle.ASKED, false))),
             this::plot,
+            stack -> verdict(stack.figures()),
             (g, plot, stack, x, y) -> {
               bindingWords(g, plot, stack.curves(), x, y, stack.brief().loudestDb());
               leastMargin(g, plot, stack, x, y);

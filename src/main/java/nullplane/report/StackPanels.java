@@ -29,15 +29,9 @@ final class StackPanels {
    * @param description the whole picture in a sentence, for those who do not see it
    * @param heading line over the panels
    * @param axis title of the axis of levels
-   * @param verdict second line over each panel
    * @param legend entries below
    */
-  record Words(
-      String description,
-      String heading,
-      String axis,
-      Function<StackAssessment, String> verdict,
-      List<Entry> legend) {}
+  record Words(String description, String heading, String axis, List<Entry> legend) {}
 
   /** Adds marks to a plot that has been painted with its corner at a place (px). */
   @FunctionalInterface
@@ -58,20 +52,31 @@ final class StackPanels {
    * @param kind which chart it is
    * @param words what is written on it
    * @param plot gives the plot of a stack
+   * @param verdict gives the second line over its panel
    * @param marks painted over each plot
    */
-  Picture picture(Charts.Kind kind, Words words, IntFunction<FrequencyPlot> plot, Marks marks) {
+  Picture picture(
+      Charts.Kind kind,
+      Words words,
+      IntFunction<FrequencyPlot> plot,
+      Function<StackAssessment, String> verdict,
+      Marks marks) {
     PanelGrid grid = new PanelGrid(woofer.stacks().size(), frame().heightPx());
     return new Picture(
         kind.fileStem(),
         PanelGrid.WIDTH_PX,
         grid.heightPx() + AxisLettering.legendExtraPx(words.legend(), LEGEND_PX),
         words.description(),
-        g -> paint(g, grid, words, plot, marks));
+        g -> paint(g, grid, words, plot, verdict, marks));
   }
 
   private void paint(
-      Graphics2D g, PanelGrid grid, Words words, IntFunction<FrequencyPlot> plots, Marks marks) {
+      Graphics2D g,
+      PanelGrid grid,
+      Words words,
+      IntFunction<FrequencyPlot> plots,
+      Function<StackAssessment, String> verdict,
+      Marks marks) {
     Lettering.BOLD.draw(
         g,
         Lettering.BOLD.fitted(words.heading(), PanelGrid.WIDTH_PX - 80.0),
@@ -87,14 +92,7 @@ final class StackPanels {
       plot.paint(g, x, y);
       StackAssessment stack = woofer.stacks().get(i);
       marks.paint(g, plot, stack, x, y);
-      head(
-          g,
-          plot.frame(),
-          x,
-          y,
-          stack.brief().name(),
-          Palette.stack(i),
-          words.verdict().apply(stack));
+      head(g, plot.frame(), x, y, stack.brief().name(), Palette.stack(i), verdict.apply(stack));
       AxisLettering.frequencies(g, plot.frame(), x, y);
       AxisLettering.values(g, plot.frame(), x, y, labelled, grid.first(i));
       if (grid.first(i)) {
