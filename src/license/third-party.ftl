@@ -4,7 +4,8 @@ Software by others in this jar
 Each line: name, group:artifact:version, licence, home. Texts of the licences:
 META-INF/LICENSE and META-INF/LICENSE.txt (one after the other, as the parts bring
 them), META-INF/LICENSE-LGPL-2.1.txt, META-INF/LICENSE-LGPL-3.txt,
-META-INF/licenses/, liberation/LICENSE; notices: META-INF/NOTICE.
+META-INF/licenses/, liberation/LICENSE; notices: META-INF/NOTICE and
+META-INF/NOTICE.txt.
 
 This list is written by the build.
 

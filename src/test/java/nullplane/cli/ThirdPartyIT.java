@@ -35,7 +35,7 @@ class ThirdPartyIT {
           "META-INF/licenses/BSD-2-Clause-JLargeArrays.txt: University of Warsaw",
           "META-INF/licenses/BSD-3-Clause-JLine.txt: Neither the name",
           "META-INF/licenses/MIT-progressbar.txt: WITHOUT WARRANTY OF ANY KIND",
-          "META-INF/NOTICE: Apache Commons Math",
+          "META-INF/NOTICE.txt: Apache Commons Math",
           "META-INF/NOTICE: Apache XmpBox",
           "META-INF/NOTICE: Jackson",
           "liberation/LICENSE: SIL OPEN FONT LICENSE");
@@ -87,7 +87,7 @@ class ThirdPartyIT {
   void theNoticeNamesAllThatIsBundledAndNothingElse() throws IOException {
     try (JarFile jar = jar()) {
       Set<String> named =
-          Pattern.compile(", [\\w.-]+:([\\w.-]+:[\\w.-]+), [\\w. -]+, ")
+          Pattern.compile(", [\\w.-]+:([\\w.-]+:\\d[\\w.-]*), [\\w. -]+, ")
               .matcher(text(jar, NOTICE))
               .results()
               .map((MatchResult line) -> line.group(1))
