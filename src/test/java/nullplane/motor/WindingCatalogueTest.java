@@ -117,6 +117,28 @@ class WindingCatalogueTest {
     }
   }
 
+  /** A travel of 4 mm is an edge of a class: found from either side of it. */
+  @Test
+  void theEdgeOfAClassHidesNoWinding() {
+    StockWire wire = StockWire.all().get(6);
+    for (double travelM : new double[] {0.004 * (1 - 5e-6), 0.004 * (1 + 5e-6)}) {
+      Winding winding =
+          Winding.of(
+              Former.ofNominal(0.05),
+              wire,
+              Insulation.GRADE_1,
+              ConductorMaterial.COPPER,
+              2,
+              100,
+              100 * wire.gradeOneM() - 2 * travelM);
+      WindingCatalogue one = new WindingCatalogue(List.of(winding), List.of(0, 1));
+      for (double off : new double[] {1 - 9e-6, 1, 1 + 9e-6}) {
+        assertThat(one.matching(winding.resistanceOhm(), winding.travelM() * off))
+            .contains(winding);
+      }
+    }
+  }
+
   /** Counted out by the formulas alone: each limit kept, the other missed by least. */
   @Test
   void tellsWhatStandsNearest() {
