@@ -31,11 +31,7 @@ public record WindingCatalogue(List<Winding> windings, List<Integer> firstOfClas
       Comparator.<Winding>comparingInt(WindingCatalogue::travelClass)
           .thenComparingDouble(Winding::strengthPerSquaredTesla)
           .thenComparingDouble(Winding::travelM)
-          .thenComparingDouble(Winding::resistanceOhm)
-          .thenComparingDouble(w -> w.former().insideDiameterM())
-          .thenComparingInt(w -> w.coil().layers())
-          .thenComparingDouble(w -> w.coil().bareDiameterM())
-          .thenComparing(w -> w.coil().material());
+          .thenComparingDouble(Winding::resistanceOhm);
 
   /** Copies the lists. */
   public WindingCatalogue {

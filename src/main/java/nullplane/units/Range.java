@@ -32,7 +32,7 @@ public record Range(double lower, double upper) {
    * @param share share of the way (1), 0 to 1
    */
   public double at(double share) {
-    return isPinned() ? lower : lower + share * (upper - lower);
+    return lower + share * (upper - lower);
   }
 
   /** Returns whether the value lies in the interval, ends included. */

@@ -95,6 +95,13 @@ class CoilBudgetTest {
     assertThat(limits.shortfall(floor * 0.9)).isEqualTo(0.1, offset(1e-12));
   }
 
+  /** Beyond the sizes in the table its ends hold, the ceilings as well. */
+  @Test
+  void suspensionCeilingBeyondTheSizes() {
+    assertThat(SuspensionLimits.forNominal(0.15).stiffnessNPerM().upper()).isEqualTo(5_000);
+    assertThat(SuspensionLimits.forNominal(0.6).stiffnessNPerM().upper()).isEqualTo(19_000);
+  }
+
   @Test
   void suspensionLimitsRunBetweenSizesAndKeepADistance() {
     SuspensionLimits limits = SuspensionLimits.forNominal(0.34);

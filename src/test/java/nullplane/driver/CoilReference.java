@@ -112,6 +112,24 @@ class CoilReference {
         .within(0.005);
   }
 
+  /** Only Re is another: the row's rise of 180 K on the woofer of a coil of 6 ohm. */
+  @Test
+  void th01WarmWoofer() {
+    double factor = HandbookRow.of("TH01").figure("1.7074");
+    Woofer cold = Woofers.plain(0.05, 1_900, 2, 10.4, 6, 0.053);
+    assertThat(CoilHeating.warm(cold, 180, COPPER))
+        .isEqualTo(Woofers.plain(0.05, 1_900, 2, 10.4, 6 * factor, 0.053));
+  }
+
+  /** A coil rated at 50 W for a rise of 200 K: 4 K/W; 50 W in the warm coil bring it there. */
+  @Test
+  void ratedPowerBringsTheCoilToItsLimit() {
+    double rth = CoilHeating.thermalResistanceKPerW(50, 200);
+    assertThat(rth).isEqualTo(4);
+    double coldPower = 50 * CoilHeating.resistanceOhm(1, 200, COPPER);
+    assertThat(CoilHeating.steadyRiseK(coldPower, rth, COPPER)).isEqualTo(200, offset(1e-9));
+  }
+
   /** Steady heat balance. Printed to 0.01 K and 0.01 dB. */
   @Test
   void th02Equilibrium() {

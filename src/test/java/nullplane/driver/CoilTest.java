@@ -20,6 +20,12 @@ class CoilTest {
     assertThat(long12 / short4).isEqualTo(4, offset(1e-12));
   }
 
+  /** A winding as tall as its gap: Bl^2/Re r d/B^2, 12 x 1.7241e-8 x 8890 = 1.8393 g. */
+  @Test
+  void windingAsTallAsItsGap() {
+    assertThat(OverhungCoil.massKg(12, 0.008, 0.008, 1, COPPER)).isEqualTo(1.8393e-3, offset(1e-7));
+  }
+
   @Test
   void twiceTheFluxAsksAQuarterOfTheWire() {
     double one = OverhungCoil.massKg(12, 0.02, 0.008, 0.7, COPPER);

@@ -199,6 +199,15 @@ class CompletionReference {
     rise.withinPercent(1e-9);
     assertThat(CoilInductance.SemiInductance.ofModulus(2 * Math.PI, 1000, 1).inductanceAt(50))
         .isCloseTo(1e-3, withinPercentage(1e-9));
+    // 45 degrees: as much reactance as resistance, and half the inductance at four times the rate
+    CoilInductance half = CoilInductance.SemiInductance.ofModulus(6.5, 1000, 0.5);
+    double milli = 6.5 / Math.sqrt(2) / (2 * Math.PI);
+    assertThat(half.inductanceAt(1000) * 1e3).isCloseTo(milli, withinPercentage(1e-9));
+    assertThat(half.inductanceAt(4000) * 1e3).isCloseTo(milli / 2, withinPercentage(1e-9));
+    CoilInductance plain = new CoilInductance.Plain(1e-3);
+    assertThat(plain.inductanceAt(300)).isEqualTo(1e-3);
+    assertThat(plain.imOhm(5000)).isCloseTo(5, withinPercentage(1e-9));
+    assertThat(plain.reOhm(5000)).isZero();
   }
 
   /** Lamb (1932) art. 102 and its double for a baffle; the set must be that of the mounting. */
@@ -217,6 +226,8 @@ class CompletionReference {
                 SmallSignal set = SmallSignal.of(woofer, mounting, AIR);
                 LoadedResonance loaded =
                     LoadedResonance.of(woofer, mounting == Mounting.FREE_AIR ? disc : 2 * disc);
+                assertThat(LoadedResonance.of(woofer, mounting, AIR).resonanceHz())
+                    .isCloseTo(loaded.resonanceHz(), withinPercentage(1e-9));
                 ratios.add(1, loaded.resonanceHz() / set.resonanceHz());
                 ratios.add(1, loaded.mechanicalQ() / set.mechanicalQ());
                 ratios.add(1, loaded.electricalQ() / set.electricalQ());

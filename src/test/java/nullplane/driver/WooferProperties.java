@@ -74,6 +74,31 @@ class WooferProperties {
         .isEqualTo(1, offset(1e-4));
   }
 
+  /**
+   * Energy of a sine, per squared volt: the power taken is the heat of Re and of Rms; the reactive
+   * power is 2w times the coil's field energy less what the mass has over the spring.
+   */
+  @ParameterizedTest
+  @MethodSource("someWoofers")
+  void powerIsHeatAndReactivePowerIsStoredEnergy(Woofer woofer) {
+    MountedWoofer mounted = new MountedWoofer(woofer, Mounting.INFINITE_BAFFLE, AIR);
+    double mass = woofer.bareMassKg() + 16.0 / 3 * 1.2041 * Math.pow(woofer.radiusM(), 3);
+    for (double f = 5; f < 500; f *= 1.7) {
+      double w = 2 * Math.PI * f;
+      double travel = mounted.travelPerVoltM(f);
+      double current = 1 / mounted.impedanceModulusOhm(f);
+      double heat =
+          woofer.resistanceOhm() * current * current
+              + woofer.lossNsPerM() * (w * travel) * (w * travel);
+      assertSame(mounted.impedanceReOhm(f) * current * current, heat);
+      double field = woofer.inductanceH() * current * current;
+      double kinetic = mass * (w * travel) * (w * travel);
+      double elastic = woofer.stiffnessNPerM() * travel * travel;
+      assertThat(mounted.impedanceImOhm(f) * current * current)
+          .isEqualTo(w * (field - kinetic + elastic), offset(1e-11 * w * (kinetic + elastic)));
+    }
+  }
+
   static Stream<Woofer> someWoofers() {
     return Woofers.random(11, 200);
   }

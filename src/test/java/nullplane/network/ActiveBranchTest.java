@@ -128,6 +128,9 @@ class ActiveBranchTest {
             Optional.of(new CrossoverFilter(FilterAlignment.BUTTERWORTH_2, 40)),
             Optional.of(new Correction.Peaking(40, 8, 1)));
     assertThat(LIMITS.excess(outside)).isEqualTo(3 * Math.log(2), offset(1e-12));
+    ActiveBranch elsewhere =
+        new ActiveBranch(1, Optional.empty(), Optional.of(new Correction.Peaking(400, 0.25, 0.25)));
+    assertThat(LIMITS.excess(elsewhere)).isEqualTo(4 * Math.log(2), offset(1e-12));
     ActiveBranch strange =
         new ActiveBranch(
             1,

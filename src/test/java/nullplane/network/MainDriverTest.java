@@ -65,6 +65,30 @@ class MainDriverTest {
     }
   }
 
+  /**
+   * Halfway by ratio between two points: the geometric mean of the levels, the mean of the phases,
+   * the shorter way round where they are wrapped.
+   */
+  @Test
+  void betweenTwoPointsTheMeans() {
+    MainDriver measured =
+        new MainDriver.Measured(
+            Curve.of(20, 80, 320, 1280),
+            Curve.of(0.1, 0.4, 0.9, 0.1),
+            Curve.of(0.2, 0.8, 3, -3),
+            Optional.empty(),
+            Polarity.NORMAL,
+            0);
+    ComplexCurve found = measured.pressurePerVolt(Curve.of(20, 40, 160, 640, 1280));
+    double[] levels = {0.1, 0.2, 0.6, 0.3, 0.1};
+    double[] phases = {0.2, 0.5, 1.9, Math.PI, -3};
+    for (int f = 0; f < levels.length; f++) {
+      assertThat(found.modulus(f)).isEqualTo(levels[f], offset(1e-12));
+      double miss = Math.IEEEremainder(found.phaseRad(f) - phases[f], 2 * Math.PI);
+      assertThat(miss).isEqualTo(0, offset(1e-12));
+    }
+  }
+
   /** A network that was not in the measurement, and a turn of polarity, as the model has them. */
   @Test
   void networkAndPolarityComeOnTop() {

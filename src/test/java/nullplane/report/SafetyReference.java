@@ -1,14 +1,13 @@
 package nullplane.report;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.withinPercentage;
 
 import nullplane.HandbookRow;
 import nullplane.scoring.PanelStability;
+import nullplane.validation.Check;
+import nullplane.validation.Validation;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvSource;
 
 /** Figures of the cautions against the rules they come from. */
 @Tag("reference")
@@ -33,18 +32,19 @@ class SafetyReference {
    * memory; the second is printed to two digits). The same energy rule halves the time for every 10
    * lg 2 = 3.01 dB.
    */
-  @ParameterizedTest
-  @CsvSource({
-    "80, 1.6, 2400, 0.01",
-    "75, 0.51, 2400, 1",
-    "83.0103, 1.6, 1200, 0.01",
-    "90, 1.6, 240, 0.01",
-    "100, 1.6, 24, 0.01",
-    "60, 1.6, 10080, 0.01"
-  })
-  void timeInAWeek(double level, double allowance, double minutes, double percent) {
-    assertThat(NoiseExposure.minutesPerWeek(level, allowance))
-        .isCloseTo(minutes, withinPercentage(percent));
+  @Test
+  void timeInAWeek() {
+    String source = "ITU-T H.870 (from memory) and the equal-energy rule.";
+    Validation.check("time a week at 75 dBA of 0.51 Pa2 h", source)
+        .expected(2400, "min")
+        .computed(NoiseExposure.minutesPerWeek(75, 0.51))
+        .withinPercent(1);
+    Check adults = Validation.check("time a week of 1.6 Pa2 h, 60 to 100 dBA", source).in("min");
+    double[][] rows = {{80, 2400}, {83.0103, 1200}, {90, 240}, {100, 24}, {60, 10080}};
+    for (double[] row : rows) {
+      adults.add(row[1], NoiseExposure.minutesPerWeek(row[0], 1.6));
+    }
+    adults.withinPercent(0.01);
   }
 
   @Test

@@ -13,6 +13,8 @@ import nullplane.acoustics.Piston;
 import nullplane.acoustics.PolygonOutline;
 import nullplane.acoustics.RectangularOutline;
 import nullplane.acoustics.RoundOutline;
+import nullplane.validation.Check;
+import nullplane.validation.Validation;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
@@ -44,11 +46,17 @@ class StackBalanceReference {
                 OptionalDouble.empty(),
                 new Piston(0, 0, 0.13)),
             0);
-    assertThat(balance.centreOfGravityM()).isCloseTo(0.04 + 0.75, within(1e-12));
+    Validation.check("centre of gravity of an even panel", "Statics: half its height.")
+        .expected(0.04 + 0.75, "m")
+        .computed(balance.centreOfGravityM())
+        .within(1e-12);
     assertThat(balance.massKg())
         .isCloseTo(12 * (0.44 * 1.5 - Math.PI * 0.13 * 0.13), within(1e-12));
     // 2 h tan 10 degrees, tan 10 degrees = 0.176327 (any table of functions)
-    assertThat(balance.leastBaseDepthM()).isCloseTo(2 * 0.79 * 0.176327, within(1e-6));
+    Validation.check("least base for a tilt by 10 degrees", "Geometry: 2 h tan 10 degrees.")
+        .expected(2 * 0.79 * 0.176327, "m")
+        .computed(balance.leastBaseDepthM())
+        .within(1e-6);
     assertThat(Math.toDegrees(balance.tippingRad(balance.leastBaseDepthM())))
         .isCloseTo(10, within(1e-12));
     // an edge as far out as the weight is high: 45 degrees
@@ -67,7 +75,10 @@ class StackBalanceReference {
                 new Piston(0, 1.2, 1e-6)),
             4);
     assertThat(balance.massKg()).isCloseTo(12, within(1e-12));
-    assertThat(balance.centreOfGravityM()).isCloseTo(2 + 1.2 / 3, within(1e-9));
+    Validation.check("panel with one heavy woofer", "Statics: rule of the lever.")
+        .expected(2 + 1.2 / 3, "m")
+        .computed(balance.centreOfGravityM())
+        .within(1e-9);
   }
 
   /** A disc of R with a hole of r a distance e above its centre balances e r2/(R2 - r2) below. */
@@ -81,8 +92,10 @@ class StackBalanceReference {
                 OptionalDouble.empty(),
                 new Piston(0, 0.3, 0.2)),
             0);
-    assertThat(balance.centreOfGravityM())
-        .isCloseTo(0.6 - 0.3 * 0.04 / (0.36 - 0.04), within(1e-12));
+    Validation.check("disc with a hole off its centre", "Statics: e r^2/(R^2 - r^2).")
+        .expected(0.6 - 0.3 * 0.04 / (0.36 - 0.04), "m")
+        .computed(balance.centreOfGravityM())
+        .within(1e-12);
   }
 
   /** A triangle balances at a third of its height, whichever way round its corners are listed. */
@@ -91,6 +104,8 @@ class StackBalanceReference {
     List<Corner> corners =
         List.of(new Corner(-0.3, -0.2), new Corner(0.5, -0.2), new Corner(0.1, 0.7));
     List<Corner> back = List.of(corners.get(2), corners.get(1), corners.get(0));
+    Check triangle =
+        Validation.check("triangle, either way round", "Statics: a third of its height.").in("m");
     for (List<Corner> order : List.of(corners, back)) {
       StackBalance balance =
           StackBalance.of(
@@ -100,8 +115,9 @@ class StackBalanceReference {
                   OptionalDouble.empty(),
                   new Piston(0.1, 0, 1e-6)),
               0);
-      assertThat(balance.centreOfGravityM()).isCloseTo(0.1 + 0.3, within(1e-9));
+      triangle.add(0.1 + 0.3, balance.centreOfGravityM());
     }
+    triangle.within(1e-9);
   }
 
   /** A piston that fills its panel leaves the woofers' weight alone. */

@@ -88,6 +88,80 @@ class ProductionSpreadTest {
     assertThat(unit).isEqualTo(NOMINAL);
   }
 
+  /** Two standard deviations are half the window: each variable moves its own quantity alone. */
+  @Test
+  void eachVariableMovesItsOwnQuantity() {
+    ProductionSpread spread = new ProductionSpread(0.01, 0.02, 0.03, 0.04, 0.05, 0.06, 0.6, 1e-3);
+    for (ProductionVariable variable : ProductionVariable.values()) {
+      double[] deviates = new double[ProductionVariable.values().length];
+      deviates[variable.ordinal()] = 2;
+      Woofer unit = spread.unit(NOMINAL, deviates);
+      double[] expected = {1, 1, 1, 1, 1, 1, 1, 1};
+      switch (variable) {
+        case BARE_MASS -> expected[0] = 1.01;
+        case STIFFNESS -> expected[1] = 1.02;
+        case LOSS -> expected[2] = 1.03;
+        case FLUX -> expected[3] = 1.04;
+        case RESISTANCE -> expected[4] = 1.05;
+        case INDUCTANCE -> expected[5] = 1.06;
+        case AREA -> expected[6] = 1.6;
+        case REST_POSITION -> expected[7] = 7.0 / 8; // 1 mm off the middle of 8 mm
+      }
+      double[] found = {
+        unit.bareMassKg() / NOMINAL.bareMassKg(),
+        unit.stiffnessNPerM() / NOMINAL.stiffnessNPerM(),
+        unit.lossNsPerM() / NOMINAL.lossNsPerM(),
+        unit.forceFactorTm() / NOMINAL.forceFactorTm(),
+        unit.resistanceOhm() / NOMINAL.resistanceOhm(),
+        unit.inductanceH() / NOMINAL.inductanceH(),
+        unit.effectiveAreaM2() / NOMINAL.effectiveAreaM2(),
+        unit.travelM() / NOMINAL.travelM(),
+      };
+      assertThat(found).as("%s", variable).containsExactly(expected, within(1e-12));
+      // half the spread, half the way
+      Woofer less = spread.times(0.5).unit(NOMINAL, deviates);
+      assertThat(less.travelM() + less.bareMassKg() + less.stiffnessNPerM() / 1e5)
+          .isCloseTo(
+              (unit.travelM() + unit.bareMassKg() + unit.stiffnessNPerM() / 1e5) / 2
+                  + (NOMINAL.travelM() + NOMINAL.bareMassKg() + NOMINAL.stiffnessNPerM() / 1e5) / 2,
+              within(1e-12));
+      assertThat(spread.times(0.5).halfWidth(variable))
+          .isCloseTo(spread.halfWidth(variable) / 2, within(1e-15));
+    }
+    double[] far = new double[ProductionVariable.values().length];
+    far[ProductionVariable.REST_POSITION.ordinal()] = -40;
+    assertThat(spread.unit(NOMINAL, far).travelM()).isCloseTo(0.0008, within(1e-12));
+  }
+
+  /** Even over each window: all inside, the ends nearly reached, the variance a third of w^2. */
+  @Test
+  void drawnUnitsFillTheWindowsEvenly() {
+    WindowFill fill = new WindowFill(NOMINAL, ProductionSpread.usual(), AIR);
+    double[] halfWidths = {0.08, 0.1, 0.04, 0.03, 0.2};
+    UnitChance chance = new UnitChance(4, UnitChance.Purpose.WINDOWS, WindowFill.DEVIATES);
+    for (int q = 0; q < halfWidths.length; q++) {
+      MeasuredQuantity quantity = WindowFill.INSPECTED.get(q);
+      double squares = 0;
+      double sum = 0;
+      double least = 0;
+      double most = 0;
+      for (int u = 0; u < 2_000; u++) {
+        double x =
+            (quantity.of(fill.drawn(halfWidths, chance, u), AIR) / quantity.of(NOMINAL, AIR) - 1)
+                / halfWidths[q];
+        sum += x;
+        squares += x * x;
+        least = Math.min(least, x);
+        most = Math.max(most, x);
+      }
+      assertThat(most).isBetween(0.99, 1 + 1e-9);
+      assertThat(least).isBetween(-1 - 1e-9, -0.99);
+      // four standard errors
+      assertThat(sum / 2_000).isCloseTo(0, within(4 * Math.sqrt(1.0 / 3 / 2_000)));
+      assertThat(squares / 2_000).isCloseTo(1.0 / 3, within(4 * Math.sqrt(4.0 / 45 / 2_000)));
+    }
+  }
+
   @Test
   void refusesSpreadsThatLeaveNothing() {
     assertThatThrownBy(() -> new ProductionSpread(0.7, 0, 0, 0, 0, 0, 0, 0))
@@ -107,6 +181,11 @@ class ProductionSpreadTest {
       assertThat(quantity.of(unit, AIR) / quantity.of(NOMINAL, AIR))
           .isCloseTo(1 + deviations[q], within(1e-12));
     }
+    assertThat(unit.effectiveAreaM2() / NOMINAL.effectiveAreaM2())
+        .isCloseTo(1 - 0.6 * 0.02, within(1e-12));
+    // odds of the losses: Rms Re/Bl^2 is 0.8 of its window of 25 % higher
+    double odds = unit.lossNsPerM() * unit.resistanceOhm() / Math.pow(unit.forceFactorTm(), 2);
+    assertThat(odds / (2.9 * 5.6 / 100)).isCloseTo(1.2, within(1e-12));
     Woofer same = fill.unit(new double[5], 0, 0);
     assertThat(same.forceFactorTm()).isCloseTo(10.0, within(1e-12));
     assertThat(same.lossNsPerM()).isCloseTo(2.9, within(1e-12));

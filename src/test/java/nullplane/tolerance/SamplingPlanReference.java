@@ -65,7 +65,8 @@ class SamplingPlanReference {
    */
   @ParameterizedTest
   @CsvSource({
-    "AQL_0_10, 125/0 125/0 125/0 125/0 125/0 125/0 125/0 125/0 125/0 125/0 125/0 500/1 500/1 800/2 1250/3",
+    "AQL_0_10, 125/0 125/0 125/0 125/0 125/0 125/0 125/0 125/0 125/0 125/0 125/0 500/1 500/1 800/2"
+        + " 1250/3",
     "AQL_1_0, 13/0 13/0 13/0 13/0 13/0 13/0 50/1 50/1 80/2 125/3 200/5 315/7 500/10 800/14 1250/21",
     "AQL_4_0, 3/0 3/0 3/0 13/1 13/1 20/2 32/3 50/5 80/7 125/10 200/14 315/21 315/21 315/21 315/21",
     "AQL_6_5, 2/0 2/0 8/1 8/1 13/2 20/3 32/5 50/7 80/10 125/14 200/21 200/21 200/21 200/21 200/21",
@@ -123,6 +124,21 @@ class SamplingPlanReference {
     // 10 % bad passes in 3 % of cases only
     assertThat(plan(500, AcceptanceQuality.AQL_1_0).everyUnitBetter(0.10)).isFalse();
     assertThat(plan(10, AcceptanceQuality.AQL_1_0).testsEveryUnit()).isTrue();
+  }
+
+  /** Closed forms: one unit passes with 1 - p, one of two with 1 - p^2; all may be bad for sure. */
+  @Test
+  void passingOfVerySmallSamples() {
+    assertThat(SamplingPlan.passing(1, 0, 0.3)).isCloseTo(0.7, within(1e-12));
+    assertThat(SamplingPlan.passing(2, 1, 0.3)).isCloseTo(0.91, within(1e-12));
+    assertThat(SamplingPlan.passing(2, 2, 0.3)).isEqualTo(1);
+    assertThat(SamplingPlan.passing(2, 2, 1)).isEqualTo(1);
+    assertThat(SamplingPlan.passing(2, 1, 1)).isZero();
+    for (double share : new double[] {-0.1, 1.1, Double.NaN}) {
+      assertThatThrownBy(() -> SamplingPlan.passing(2, 1, share)).hasMessageContaining("share");
+    }
+    assertThatThrownBy(() -> SamplingPlan.passing(0, 0, 0.1)).hasMessageContaining("n = 0");
+    assertThatThrownBy(() -> SamplingPlan.passing(1, -1, 0.1)).hasMessageContaining("Ac = -1");
   }
 
   @Test

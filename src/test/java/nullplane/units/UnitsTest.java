@@ -2,6 +2,7 @@ package nullplane.units;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.withinPercentage;
 import static org.assertj.core.data.Offset.offset;
 
 import org.junit.jupiter.api.Nested;
@@ -59,6 +60,7 @@ class UnitsTest {
     void equalByValue() {
       assertThat(Curve.of(1, 2)).isEqualTo(Curve.of(1, 2)).hasSameHashCodeAs(Curve.of(1, 2));
       assertThat(Curve.of(1, 2)).isNotEqualTo(Curve.of(2, 1)).isNotEqualTo("[1.0, 2.0]");
+      assertThat(Curve.of(1, 2)).doesNotHaveSameHashCodeAs(Curve.of(2, 1));
       assertThat(Curve.of(1, 2)).hasToString("[1.0, 2.0]");
     }
 
@@ -67,6 +69,7 @@ class UnitsTest {
       Curve curve = Curve.logSpaced(20, 1_000, 40);
       assertThat(curve.at(0)).isEqualTo(20);
       assertThat(curve.at(39)).isEqualTo(1_000);
+      assertThat(Curve.logSpaced(20, 1_000, 2).toArray()).containsExactly(20, 1_000);
       double ratio = Math.pow(50, 1.0 / 39);
       for (int i = 1; i < 40; i++) {
         assertThat(curve.at(i) / curve.at(i - 1)).isEqualTo(ratio, offset(1e-12));
@@ -77,6 +80,7 @@ class UnitsTest {
     void rejectsSpacingThatIsNone() {
       assertThatThrownBy(() -> Curve.logSpaced(0, 1, 5)).hasMessageContaining("log spacing");
       assertThatThrownBy(() -> Curve.logSpaced(2, 1, 5)).hasMessageContaining("log spacing");
+      assertThatThrownBy(() -> Curve.logSpaced(2, 2, 5)).hasMessageContaining("log spacing");
       assertThatThrownBy(() -> Curve.logSpaced(1, 2, 1)).hasMessageContaining("1 points");
       assertThatThrownBy(() -> Curve.logSpaced(Double.NaN, 2, 5)).hasMessageContaining("NaN");
     }
@@ -110,6 +114,7 @@ class UnitsTest {
     void passValuesOn() {
       assertThat(Checks.positive(Double.MIN_VALUE, "x", "m")).isEqualTo(Double.MIN_VALUE);
       assertThat(Checks.notNegative(0, "x", "m")).isZero();
+      assertThat(Checks.notNegative(2.5, "x", "m")).isEqualTo(2.5);
       assertThat(Checks.finite(-3, "x", "m")).isEqualTo(-3);
     }
   }
@@ -128,6 +133,9 @@ class UnitsTest {
       assertThat(Levels.ofAmplitudeRatio(10)).isEqualTo(20);
       assertThat(Levels.ofPowerRatio(10)).isEqualTo(10);
       assertThat(Levels.ofAmplitudeRatio(3)).isEqualTo(Levels.ofPowerRatio(9), offset(1e-12));
+      // ISO 80000-8: 20 dB is a factor of ten in amplitude, 6 dB nearly two
+      assertThat(Levels.amplitudeRatio(20)).isEqualTo(10, offset(1e-12));
+      assertThat(Levels.amplitudeRatio(-6)).isEqualTo(0.5012, offset(5e-5));
     }
   }
 
@@ -138,6 +146,21 @@ class UnitsTest {
     void copperIsOneOverFiftyEight() {
       assertThat(ConductorMaterial.COPPER.resistivityOhmM()).isEqualTo(1e-6 / 58, offset(1e-12));
       assertThat(ConductorMaterial.COPPER.word()).isEqualTo("copper");
+    }
+
+    /**
+     * Density and temperature coefficient of the pure metals in tables of elements: copper 8960
+     * kg/m3 and 0.0039 per K, aluminium 2700 kg/m3 and 0.0040 per K; the wire standards lie within
+     * 1 % of both.
+     */
+    @Test
+    void metalsAreThoseOfTheTables() {
+      assertThat(ConductorMaterial.COPPER.densityKgPerM3()).isCloseTo(8960, withinPercentage(1));
+      assertThat(ConductorMaterial.ALUMINIUM.densityKgPerM3()).isCloseTo(2700, withinPercentage(1));
+      assertThat(ConductorMaterial.COPPER.temperatureCoefficientPerK())
+          .isCloseTo(0.0039, withinPercentage(1));
+      assertThat(ConductorMaterial.ALUMINIUM.temperatureCoefficientPerK())
+          .isCloseTo(0.0040, withinPercentage(1));
     }
 
     /** 15 % copper by volume: density by volume, coefficient by conductance, both by the metals. */
