@@ -52,7 +52,7 @@ public enum PreferredValues {
           "limits " + lower + " .. " + upper + "; allowed: 1e-18 .. 1e18, lower one first");
     }
     List<Double> values = new ArrayList<>();
-    int last = (int) Math.floor(Math.log10(upper)) + 1;
+    int last = (int) Math.floor(Math.log10(upper));
     for (int power = (int) Math.floor(Math.log10(lower)) - 2; power <= last; power++) {
       for (int figure : decade()) {
         double value = scaled(figure, power);

@@ -92,7 +92,11 @@ class ActiveBranchTest {
       assertThat(im[f]).isEqualTo(stack.im().at(f), offset(1e-10));
       least = Math.min(least, stack.modulus(f));
     }
-    assertThat(Math.sqrt(rows.pass(load, scratch, squared))).isEqualTo(least, offset(1e-10));
+    double[] again = new double[BAND.size()];
+    assertThat(Math.sqrt(rows.pass(load, scratch, again))).isEqualTo(least, offset(1e-10));
+    assertThat(again).isEqualTo(squared);
+    assertThat(branch.partCount()).isEqualTo(2);
+    assertThatThrownBy(() -> branch.rows(Curve.of(0, 10))).hasMessageContaining("frequency");
     assertThat(ActiveBranch.NONE.none()).isTrue();
     assertThat(branch.none()).isFalse();
   }
@@ -118,6 +122,29 @@ class ActiveBranchTest {
   /** Any share, and often an end. */
   private static double share(Random random) {
     return Math.min(1, Math.max(0, random.nextDouble() * 1.4 - 0.2));
+  }
+
+  /** Half the way by ratio is the geometric mean: 0.7071 of 0.25 to 2, 154.92 of 80 to 300 Hz. */
+  @Test
+  void sharesWalkByRatio() {
+    ActiveBranch middle =
+        LIMITS.branch(
+            new ActiveLimits.Setting(
+                0.5, 1, 0.5, ActiveLimits.CorrectionKind.PEAKING, 0.5, 0.5, 0.5));
+    assertThat(middle.gain()).isEqualTo(0.70711, offset(1e-5));
+    assertThat(middle.lowPass().orElseThrow().cornerHz()).isEqualTo(154.919, offset(1e-3));
+    Correction.Peaking peak = (Correction.Peaking) middle.correction().orElseThrow();
+    assertThat(peak.frequencyHz()).isEqualTo(44.721, offset(1e-3));
+    assertThat(peak.q()).isEqualTo(Math.sqrt(2), offset(1e-12));
+    assertThat(peak.gain()).isEqualTo(1, offset(1e-12));
+    for (double share : new double[] {-0.1, 1.1, Double.NaN}) {
+      assertThatThrownBy(
+              () ->
+                  LIMITS.branch(
+                      new ActiveLimits.Setting(
+                          share, 0, 0, ActiveLimits.CorrectionKind.NONE, 0, 0, 0)))
+          .hasMessageContaining("allowed: 0 .. 1");
+    }
   }
 
   @Test

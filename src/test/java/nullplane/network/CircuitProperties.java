@@ -190,6 +190,17 @@ class CircuitProperties {
     LowPassBranch.NONE.rows(BAND).transferSquared(load, new LoadRows(BAND.size()), squared);
     assertThat(squared).containsOnly(1.0);
     assertThat(LowPassBranch.NONE.none()).isTrue();
+    LowPassBranch resistor = LowPassBranch.NONE.withSeriesResistor(2);
+    assertThat(resistor.none()).isFalse();
+    assertThat(resistor.order()).isZero();
+    LowPassBranch first =
+        new LowPassBranch(
+            Optional.of(new Resistor(2)),
+            SeriesCoil.NONE,
+            Optional.of(ShuntCapacitor.undamped(1e-4)),
+            Optional.empty(),
+            Optional.empty());
+    assertThat(first.order()).isEqualTo(1);
     CircuitState state = CircuitState.of(LowPassBranch.NONE, BAND, stack);
     assertThat(state.inputImpedance().modulus(9)).isEqualTo(stack.modulus(9), offset(1e-12));
     assertThat(state.ratings(BAND)).isEmpty();
@@ -214,6 +225,13 @@ class CircuitProperties {
         .hasMessageContaining("short the stack");
     assertThatThrownBy(() -> new PlacedPart(PartPlace.SERIES_COIL, new Resistor(1)))
         .hasMessageContaining("allowed: a coil only");
+    ComplexCurve two = SampleStacks.resistance(Curve.of(10, 20), 4);
+    assertThatThrownBy(() -> CircuitState.of(LowPassBranch.NONE, Curve.of(10), two))
+        .hasMessageContaining("frequencies number 1, impedances 2");
+    CircuitState state = CircuitState.of(LowPassBranch.NONE, Curve.of(10, 20), two);
+    assertThatThrownBy(() -> state.ratings(Curve.of(28)))
+        .hasMessageContaining("frequencies number 2, voltages 1");
+    assertThatThrownBy(() -> new LoadRows(0)).hasMessageContaining("1 or more");
     assertThatThrownBy(() -> LowPassBranch.NONE.rows(Curve.of(0, 10)))
         .hasMessageContaining("frequency");
   }
@@ -230,6 +248,16 @@ class CircuitProperties {
     assertThat(near.capacitor().capacitanceF()).isEqualTo(1.5e-3);
     // 6.667 - 0.9 = 5.767 ohm; 5.6 is nearer than 6.2 by ratio
     assertThat(near.resistor()).contains(new Resistor(5.6));
+    // 6.667 - 6.3 ohm is less than a tenth of the branch: left out
+    assertThat(
+            MotionalConjugate.Values.of(6, 0.55556, 5, 30)
+                .nearest(
+                    PreferredValues.E12,
+                    PreferredValues.E6,
+                    PreferredValues.E24,
+                    new CoilMake.Stated(350, 40))
+                .resistor())
+        .isEmpty();
     assertThat(PreferredValues.E6.nearest(12.2)).isEqualTo(10);
     assertThat(PreferredValues.E6.nearest(12.3)).isEqualTo(15);
   }

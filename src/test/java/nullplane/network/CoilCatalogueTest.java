@@ -69,12 +69,26 @@ class CoilCatalogueTest {
   }
 
   @Test
+  void nearestValuesHaveARange() {
+    for (double wanted : new double[] {5e-18, 2e17, 0, Double.NaN}) {
+      assertThatThrownBy(() -> PreferredValues.E6.nearest(wanted))
+          .hasMessageContaining("1e-17 .. 1e17");
+    }
+    assertThat(PreferredValues.E6.between(99 + 1 - 1e-9, 100 - 1e-9)).containsExactly(100.0);
+  }
+
+  @Test
   void coilsThatCannotBeWoundAreRejected() {
     assertThatThrownBy(() -> new BrooksCoil(0.02, 0, 1.5e-3, COPPER)).hasMessageContaining("turns");
     assertThatThrownBy(() -> new BrooksCoil(0.02, 400, 1.5e-3, COPPER))
         .hasMessageContaining("do not fit");
-    assertThatThrownBy(() -> BrooksCoil.forInductance(1e-3, 1.4e-3, 0.9, COPPER))
-        .hasMessageContaining("fill factor");
+    for (double fill : new double[] {0, 0.9, Double.NaN}) {
+      assertThatThrownBy(() -> BrooksCoil.forInductance(1e-3, 1.4e-3, fill, COPPER))
+          .hasMessageContaining("fill factor");
+    }
+    // squares hold pi/4 of a circle, and no coil more
+    assertThat(BrooksCoil.forInductance(1e-3, 1.4e-3, Math.PI / 4, COPPER).fillFactor())
+        .isBetween(0.75, Math.PI / 4);
     assertThatThrownBy(() -> BrooksCoil.forInductance(1e-12, 1.4e-3, 0.62, COPPER))
         .hasMessageContaining("one turn");
     assertThatThrownBy(() -> BrooksCoil.forInductance(Double.NaN, 1.4e-3, 0.62, COPPER))

@@ -89,6 +89,42 @@ class MainDriverTest {
     }
   }
 
+  /** Rounding of an axis' ends is forgiven, a frequency beyond them is not. */
+  @Test
+  void theEndsOfAMeasurement() {
+    MainDriver measured =
+        new MainDriver.Measured(
+            Curve.of(20, 80),
+            Curve.of(0.1, 0.4),
+            Curve.of(0, 0),
+            Optional.empty(),
+            Polarity.NORMAL,
+            0);
+    ComplexCurve ends = measured.pressurePerVolt(Curve.of(20 * (1 - 5e-10), 80, 80 * (1 + 5e-10)));
+    assertThat(ends.modulus(0)).isEqualTo(0.1, offset(1e-9));
+    assertThat(ends.modulus(2)).isEqualTo(0.4, offset(1e-9));
+    for (double beyond : new double[] {19.99, 80.01}) {
+      assertThatThrownBy(() -> measured.pressurePerVolt(Curve.of(beyond)))
+          .isInstanceOf(ModelRangeException.class);
+    }
+  }
+
+  /**
+   * Woofers twice as loud and 0.7 rad ahead, whatever the main driver's phase: |1 + 2 e^0.7j|/3.
+   */
+  @Test
+  void leadAndCoherenceTurnWithBoth() {
+    MainDriverRows rows = MODEL.rows(BAND);
+    ComplexCurve main = MODEL.pressurePerVolt(BAND);
+    for (int f = 0; f < BAND.size(); f++) {
+      double re = 2 * main.modulus(f) * Math.cos(main.phaseRad(f) + 0.7);
+      double im = 2 * main.modulus(f) * Math.sin(main.phaseRad(f) + 0.7);
+      assertThat(rows.phaseLeadRad(f, re, im)).isEqualTo(0.7, offset(1e-12));
+      assertThat(rows.coherence(f, re, im))
+          .isEqualTo(Math.sqrt(5 + 4 * Math.cos(0.7)) / 3, offset(1e-12));
+    }
+  }
+
   /** A network that was not in the measurement, and a turn of polarity, as the model has them. */
   @Test
   void networkAndPolarityComeOnTop() {

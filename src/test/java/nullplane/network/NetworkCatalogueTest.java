@@ -75,6 +75,15 @@ class NetworkCatalogueTest {
       assertThat(all).contains(FULL.canonical(genes));
       assertThat(FULL.branch(genes)).isEqualTo(FULL.branch(FULL.canonical(genes)));
     }
+    NetworkChoice beyond =
+        NetworkChoice.NONE.with(CatalogueAxis.COIL, FULL.options(CatalogueAxis.COIL));
+    assertThatThrownBy(() -> FULL.branch(beyond)).hasMessageContaining("choice 8 of COIL");
+    List<Capacitor> falling = List.of(new Capacitor(2e-5), new Capacitor(1e-5));
+    assertThatThrownBy(
+            () ->
+                new NetworkCatalogue(
+                    List.of(), List.of(), falling, List.of(), List.of(), List.of()))
+        .hasMessageContaining("shunt capacitors hold 1.0E-5 after 2.0E-5");
     assertThatThrownBy(() -> FULL.branch(NetworkChoice.NONE.with(CatalogueAxis.COIL, 99)))
         .hasMessageContaining("allowed: 0 .. 7");
   }
@@ -117,6 +126,8 @@ class NetworkCatalogueTest {
           front.stream().flatMap(c -> FULL.neighbours(c).stream()).filter(reached::add).toList();
     }
     assertThat(reached).hasSize((int) FULL.size());
+    assertThat(FULL.neighbours(NetworkChoice.NONE.with(CatalogueAxis.COIL, 1)))
+        .contains(NetworkChoice.NONE);
     NetworkChoice inside = new NetworkChoice(1, 2, 2, 1, 1, 1);
     for (NetworkChoice next : FULL.neighbours(inside)) {
       assertThat(FULL.neighbours(next)).contains(inside);
@@ -135,6 +146,15 @@ class NetworkCatalogueTest {
         .hasSize(3 * 3 * 2)
         .contains(new NetworkChoice(0, 3, 7, 3, 0, 0))
         .allMatch(c -> c.coil() >= 1 && c.capacitor() >= 1 && c.damping() >= 1);
+    // no part is lost on the way, and none found
+    NetworkChoice second = NetworkChoice.NONE.with(CatalogueAxis.COIL, 2);
+    assertThat(STANDARD.around(second, 2))
+        .containsExactly(second, NetworkChoice.NONE.with(CatalogueAxis.COIL, 4));
+    assertThat(STANDARD.around(second, 1))
+        .containsExactly(
+            second,
+            NetworkChoice.NONE.with(CatalogueAxis.COIL, 1),
+            NetworkChoice.NONE.with(CatalogueAxis.COIL, 3));
     assertThat(STANDARD.around(NetworkChoice.NONE, 1)).containsExactly(NetworkChoice.NONE);
     assertThatThrownBy(() -> STANDARD.coarse(0)).hasMessageContaining("allowed: 1 or more");
   }

@@ -79,6 +79,8 @@ class PartsReference {
     assertThat(3 * Math.PI * 1.7241e-8 * 140 * 140 / (coil.fillFactor() * 0.02))
         .isEqualTo(coil.resistanceOhm(), offset(1e-12));
     assertThat(coil.fillFactor()).isEqualTo(0.6185, offset(1e-4));
+    // 26.389 m of 1.7671 mm2 at 8890 kg/m3
+    assertThat(coil.conductorKg()).isCloseTo(0.41457, withinPercentage(0.01));
   }
 
   /** H. A. Wheeler, Proc. IRE 16(10) (1928) 1398, another author's formula. Table: 1 %. */
