@@ -182,6 +182,14 @@ class CircuitProperties {
     assertThat(capacitor.rating().powerW()).isZero();
   }
 
+  /** 1/(3 + 4j) = (3 - 4j)/25. */
+  @Test
+  void admittanceOfAnImpedance() {
+    LoadRows load = SampleStacks.load(ComplexCurve.of(new double[] {3}, new double[] {4}));
+    assertThat(load.conductance(0)).isEqualTo(0.12, offset(1e-15));
+    assertThat(load.susceptance(0)).isEqualTo(-0.16, offset(1e-15));
+  }
+
   @Test
   void nothingLeavesTheStackAsItIs() {
     ComplexCurve stack = SampleStacks.stack(new Random(5));

@@ -1,6 +1,7 @@
 package nullplane.network;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.withinPercentage;
 import static org.assertj.core.data.Offset.offset;
 
 import nullplane.HandbookRow;
