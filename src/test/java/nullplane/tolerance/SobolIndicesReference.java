@@ -1,7 +1,9 @@
 package nullplane.tolerance;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
+import java.util.TreeSet;
 import nullplane.validation.Check;
 import nullplane.validation.Validation;
 import org.junit.jupiter.api.Tag;
@@ -72,5 +74,28 @@ class SobolIndicesReference {
     var indices = SobolIndices.of(() -> (point, outputs) -> outputs[0] = 3, 2, 1, 16, BATCHES);
     assertThat(indices.get(0).variance()).isZero();
     assertThat(indices.get(0).total().at(1)).isZero();
+    assertThat(indices.get(0).firstOrder().at(1)).isZero();
+    assertThat(indices.get(0).total().size()).isEqualTo(2);
+  }
+
+  /** Half a cell off the sequence's own points: none on the rim, each column in equal steps. */
+  @Test
+  void pointsLieInsideTheCube() {
+    TreeSet<Double> first = new TreeSet<>();
+    SobolIndices.of(
+        () ->
+            (point, outputs) -> {
+              for (double share : point) {
+                assertThat(share).isStrictlyBetween(0.0, 1.0);
+              }
+              first.add(point[0]);
+            },
+        3,
+        1,
+        16,
+        BATCHES);
+    assertThat(first).hasSize(16);
+    assertThat(first.first()).isCloseTo(1.0 / 32, within(1e-15));
+    assertThat(first.last()).isCloseTo(31.0 / 32, within(1e-15));
   }
 }

@@ -3,6 +3,8 @@ package nullplane.tolerance;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.HashSet;
+import java.util.Set;
 import java.util.SplittableRandom;
 import nullplane.validation.Check;
 import nullplane.validation.Validation;
@@ -58,6 +60,19 @@ class UnitChanceReference {
       deviates.add(z, UnitChance.normalAt(share));
     }
     deviates.within(1e-9);
+  }
+
+  /** 53 bits: among 6000 deviates no two are alike but by fault, 2e-9 by chance. */
+  @Test
+  void noTwoDeviatesAreOne() {
+    UnitChance chance = new UnitChance(5, UnitChance.Purpose.WINDOWS, 3);
+    Set<Double> seen = new HashSet<>();
+    for (int unit = 0; unit < 2_000; unit++) {
+      for (int quantity = 0; quantity < 3; quantity++) {
+        seen.add(chance.even(unit, quantity));
+      }
+    }
+    assertThat(seen).hasSize(6_000);
   }
 
   /** Quantities and purposes do not know of each other; even deviates pass a standard test. */
