@@ -125,7 +125,7 @@ class NullplaneTest {
                 + " write qms: 5.2",
             at
                 + "10: stacks[0].panel.hieght: unknown key; allowed: width, height, clearance,"
-                + " outline, diameter; did you mean height?",
+                + " outline, diameter, mass, base-depth; did you mean height?",
             at
                 + "13: stacks[0].woofers[1]: woofers 1 and 2 of stack \"pair\" overlap by 11 cm"
                 + " (found x 0 cm, y -10 cm); allowed: centres at least 26 cm apart; move one of"
