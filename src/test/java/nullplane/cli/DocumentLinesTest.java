@@ -120,7 +120,9 @@ class DocumentLinesTest {
       }
       Matcher plugin = Pattern.compile(" ([a-z]+):[a-z]+").matcher(line);
       while (plugin.find()) {
-        assertThat(build.contains(plugin.group(1) + "-maven-plugin</artifactId>"))
+        assertThat(
+                build.contains(plugin.group(1) + "-maven-plugin</artifactId>")
+                    || build.contains(plugin.group(1) + "-maven</artifactId>"))
             .as("%s: %s: plugin %s", document, line, plugin.group(1))
             .isTrue();
       }
