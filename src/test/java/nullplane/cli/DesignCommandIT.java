@@ -181,7 +181,9 @@ class DesignCommandIT {
     assertThat(lines).allMatch(line -> line.length() <= 80);
     assertThat(good.out()).doesNotContain("\u001b").contains("Woofer 1").contains("seed 1");
     assertThat(good.err())
-        .matches("nullplane: \\d+ woofers scored in \\d+\\.\\d s; budget of 1000 .*\\R");
+        .matches(
+            "nullplane: \\d+ woofers scored in \\d+\\.\\d s\\Rnullplane: budget of 1000 .*\\R");
+    assertThat(good.err().lines()).allMatch(line -> line.length() <= 80);
   }
 
   /** Started as a user does, with the full Java compiler. */
@@ -204,7 +206,7 @@ class DesignCommandIT {
     byte[] ranking = Files.readAllBytes(folder.resolve("run").resolve("ranking.json"));
     assertThat(ran.exitCode()).isZero();
     assertThat(ran.outBytes()).isEqualTo(ranking);
-    assertThat(ran.err().lines()).hasSize(1);
+    assertThat(ran.err().lines()).hasSize(2);
     assertThat(ran.err()).doesNotContain("\r").doesNotContain("%");
     assertThat(ranking).isEqualTo(Files.readAllBytes(goodRun().resolve("ranking.json")));
   }
