@@ -87,9 +87,7 @@ final class UsageFault {
       return spec.name()
           + " has no option "
           + quoted(typed)
-          + (typed.length() > SHORT_OPTION ? NearestKey.of(typed, known) : Optional.<String>empty())
-              .map(near -> "; did you mean '" + near + "'?")
-              .orElse("")
+          + (typed.length() > SHORT_OPTION ? near(typed, known).orElse("") : "")
           + help
           + "lists them)";
     }
@@ -98,8 +96,7 @@ final class UsageFault {
     if (!commands.isEmpty()) {
       return "there is no command "
           + quoted(typed)
-          + NearestKey.of(typed, commands)
-              .map(near -> "; did you mean '" + near + "'?")
+          + near(typed, commands)
               .orElseGet(() -> "; allowed: " + String.join(", ", new TreeSet<>(commands)))
           + help
           + "lists them)";
@@ -114,6 +111,10 @@ final class UsageFault {
         + " is one too many; put a name that holds blanks in quotes"
         + help
         + "says more)";
+  }
+
+  private static Optional<String> near(String typed, Set<String> known) {
+    return NearestKey.of(typed, known).map(near -> "; did you mean '" + near + "'?");
   }
 
   private String missing(List<ArgSpec> missing) {

@@ -125,7 +125,7 @@ final class Variation implements Alterer<DoubleGene, Merit> {
     return child;
   }
 
-  private double mutated(double gene, int choices, RandomGenerator random) {
+  private static double mutated(double gene, int choices, RandomGenerator random) {
     if (choices == 0) {
       return polynomial(gene, random.nextDouble());
     }

@@ -2,13 +2,9 @@ package nullplane.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Random;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
@@ -25,49 +21,18 @@ class NullplaneTest {
   private Path spec;
   private Path results;
 
-  /** What a command gave. */
-  private record Ran(int exitCode, String out, String err, double seconds) {
-    List<String> errLines() {
-      return err.lines().toList();
-    }
-  }
-
-  private static Ran run(Object... words) {
-    String[] args = Stream.of(words).map(Object::toString).toArray(String[]::new);
-    ByteArrayOutputStream out = new ByteArrayOutputStream();
-    ByteArrayOutputStream err = new ByteArrayOutputStream();
-    PrintStream usualOut = System.out;
-    PrintStream usualErr = System.err;
-    long start = System.nanoTime();
-    int exitCode;
-    try (PrintStream newOut = new PrintStream(out, true, StandardCharsets.UTF_8);
-        PrintStream newErr = new PrintStream(err, true, StandardCharsets.UTF_8)) {
-      System.setOut(newOut);
-      System.setErr(newErr);
-      exitCode = Nullplane.execute(args);
-    } finally {
-      System.setOut(usualOut);
-      System.setErr(usualErr);
-    }
-    return new Ran(
-        exitCode,
-        out.toString(StandardCharsets.UTF_8),
-        err.toString(StandardCharsets.UTF_8),
-        (System.nanoTime() - start) / 1e9);
-  }
-
   @BeforeEach
   void writeSpec() throws IOException {
     spec = Files.writeString(folder.resolve("spec.yaml"), CliSpecs.READING_ROOM);
     results = folder.resolve("results");
   }
 
-  private Ran design(Path file) {
-    return run("design", file, "--out", results);
+  private CommandRun design(Path file) {
+    return CommandRun.of("design", file, "--out", results);
   }
 
   /** Checks that a run was refused with one line, and that it left no trace. */
-  private void assertRefused(Ran ran, int exitCode, String line) throws IOException {
+  private void assertRefused(CommandRun ran, int exitCode, String line) throws IOException {
     assertThat(ran.errLines()).containsExactly("nullplane: " + line);
     assertThat(ran.exitCode()).isEqualTo(exitCode);
     assertThat(ran.out()).isEmpty();
@@ -108,7 +73,7 @@ class NullplaneTest {
             target: {level: 76 dB, loudest: 86 dB, low-corner: 40 Hz, upper-corner: 200 Hz}
             amplifier: {voltage: 28 V, lowest-load: 3 ohm}
             """);
-    Ran ran = design(bad);
+    CommandRun ran = design(bad);
     assertThat(ran.exitCode()).isEqualTo(2);
     assertThat(ran.out()).isEmpty();
     String at = "nullplane: " + bad + ":";
@@ -148,10 +113,12 @@ class NullplaneTest {
     byte[] bytes = new byte[10_000_000];
     new Random(1).nextBytes(bytes);
     Path noise = Files.write(folder.resolve("noise.yaml"), bytes);
-    Ran ran = design(noise);
+    long start = System.nanoTime();
+    CommandRun ran = design(noise);
+    double seconds = (System.nanoTime() - start) / 1e9;
     assertRefused(
         ran, 2, noise + ": the file is too large; allowed: 1 MiB at most; is this the right file?");
-    assertThat(ran.seconds()).isLessThan(2);
+    assertThat(seconds).isLessThan(2);
   }
 
   /** Noise small enough to be read. */
@@ -160,7 +127,7 @@ class NullplaneTest {
     byte[] bytes = new byte[100_000];
     new Random(1).nextBytes(bytes);
     Path noise = Files.write(folder.resolve("noise.yaml"), bytes);
-    Ran ran = design(noise);
+    CommandRun ran = design(noise);
     assertThat(ran.exitCode()).isEqualTo(2);
     assertThat(ran.errLines())
         .singleElement()
@@ -185,7 +152,7 @@ class NullplaneTest {
   @Test
   void aPanelBeyondTheSolverIsDeclined() throws IOException {
     Path large = Files.writeString(folder.resolve("large.yaml"), CliSpecs.TOO_LARGE);
-    Ran ran = design(large);
+    CommandRun ran = design(large);
     assertThat(ran.errLines())
         .singleElement()
         .asString()
@@ -201,7 +168,7 @@ class NullplaneTest {
   @Test
   void aPlaceThatCannotBeWrittenIsRefused() throws IOException {
     Path below = spec.resolve("some/where");
-    Ran ran = run("design", spec, "--out", below);
+    CommandRun ran = CommandRun.of("design", spec, "--out", below);
     assertThat(ran.errLines())
         .singleElement()
         .asString()
@@ -215,7 +182,7 @@ class NullplaneTest {
   @Test
   void aFileAsResultFolderIsRefused() throws IOException {
     assertRefused(
-        run("design", spec, "--out", spec),
+        CommandRun.of("design", spec, "--out", spec),
         5,
         "cannot write " + spec + ": a file has this name; name a folder");
     assertThat(spec).hasContent(CliSpecs.READING_ROOM);
@@ -225,7 +192,7 @@ class NullplaneTest {
   void aFolderOfSomebodyElseIsLeftAlone() throws IOException {
     Path foreign = Files.createDirectory(results);
     Path notes = Files.writeString(foreign.resolve("notes.txt"), "listening test of the hall");
-    Ran ran = design(spec);
+    CommandRun ran = design(spec);
     assertThat(ran.errLines())
         .containsExactly(
             "nullplane: cannot write "
@@ -248,7 +215,7 @@ class NullplaneTest {
     "--evaluations, -1, 1000 to 100000000",
   })
   void aNumberOutOfRangeIsRefused(String option, String value, String allowed) throws IOException {
-    Ran ran = run("design", spec, "--out", results, option, value);
+    CommandRun ran = CommandRun.of("design", spec, "--out", results, option, value);
     assertThat(ran.errLines())
         .containsExactly(
             "nullplane: "
@@ -266,7 +233,7 @@ class NullplaneTest {
   @ParameterizedTest
   @ValueSource(strings = {"--version", "design --version"})
   void versionIsOneLine(String line) {
-    Ran ran = run((Object[]) line.split(" "));
+    CommandRun ran = CommandRun.of((Object[]) line.split(" "));
     assertThat(ran.exitCode()).isZero();
     assertThat(ran.err()).isEmpty();
     assertThat(ran.out()).matches("nullplane \\d+\\.\\d+\\.\\d+\\R");
@@ -274,8 +241,9 @@ class NullplaneTest {
 
   @Test
   void debugShowsWhereAFaultHappened() {
-    Ran plain = design(folder.resolve("missing.yaml"));
-    Ran debug = run("--debug", "design", folder.resolve("missing.yaml"), "--out", results);
+    CommandRun plain = design(folder.resolve("missing.yaml"));
+    CommandRun debug =
+        CommandRun.of("--debug", "design", folder.resolve("missing.yaml"), "--out", results);
     assertThat(debug.exitCode()).isEqualTo(2);
     assertThat(debug.err()).startsWith(plain.err()).contains("\tat nullplane.");
     assertThat(plain.err()).doesNotContain("\tat ");
