@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import nullplane.acoustics.PanelResponse;
 import nullplane.acoustics.PistonSizes;
 import nullplane.driver.Mounting;
@@ -16,7 +17,9 @@ import nullplane.scoring.ScorersBySize;
 import nullplane.scoring.ScoringAxis;
 import nullplane.scoring.StackAcoustics;
 import nullplane.scoring.SystemScorer;
+import nullplane.scoring.Wiring;
 import nullplane.scoring.WorkshopSpecs;
+import nullplane.units.Curve;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -104,7 +107,7 @@ class WooferDifferenceProperties {
       assertThat(stack.shareDb(ParameterGroup.TRAVEL).stream()).allMatch(share -> share == 0);
       assertThat(stack.shareDb(ParameterGroup.POWER).stream()).allMatch(share -> share == 0);
     }
-    assertThat(there.costSharesDb().values().stream().mapToDouble(x -> x).sum())
+    assertThat(Stream.of(ParameterGroup.values()).mapToDouble(there::costShareDb).sum())
         .isCloseTo(there.secondGrade().costDb() - there.firstGrade().costDb(), within(SUM_DB));
     assertThat(there.violationShares().values().stream().mapToDouble(x -> x).sum())
         .isCloseTo(
@@ -178,5 +181,69 @@ class WooferDifferenceProperties {
       }
       assertThat(single.shareDb(ParameterGroup.RESONANCE).at(f)).isZero();
     }
+  }
+
+  /**
+   * Two coils of 1.8 ohm in parallel load the amplifier with far less than its 3 ohm, two of 8 do
+   * not (Ohm's law), so the two are wired differently when each is alone. Compared, both are wired
+   * like the better of the two.
+   */
+  @Test
+  void bothAreWiredLikeTheBetterOfTheTwo() {
+    double area = Math.PI * 0.13 * 0.13;
+    Woofer low =
+        Woofer.withResonance(
+            new Woofer("low", 0.3, area, 1.8, 0.0005, 0.03, 1, 1, 1, 0.012, 150),
+            30,
+            5,
+            0.9,
+            Mounting.FREE_AIR,
+            WorkshopSpecs.AIR);
+    Woofer high =
+        Woofer.withResonance(
+            new Woofer("high", 0.3, area, 8, 0.0005, 0.07, 1, 1, 1, 0.006, 60),
+            40,
+            5,
+            0.4,
+            Mounting.FREE_AIR,
+            WorkshopSpecs.AIR);
+    List<Wiring> ofLow = wirings(low);
+    List<Wiring> ofHigh = wirings(high);
+    assertThat(ofLow).isNotEqualTo(ofHigh);
+    WooferDifference there = WooferDifference.between(low, high, scorers);
+    boolean lowIsBetter = there.firstGrade().compareTo(there.secondGrade()) < 0;
+    List<Wiring> common = lowIsBetter ? ofLow : ofHigh;
+    for (WooferDifference difference :
+        List.of(there, WooferDifference.between(high, low, scorers))) {
+      for (int s = 0; s < common.size(); s++) {
+        assertThat(difference.stacks().get(s).firstLevelDb())
+            .isEqualTo(levels(difference.first(), common).get(s));
+        assertThat(difference.stacks().get(s).secondLevelDb())
+            .isEqualTo(levels(difference.second(), common).get(s));
+      }
+    }
+  }
+
+  private static List<Wiring> wirings(Woofer woofer) {
+    return scorers.of(woofer).assessInShort(woofer).stacks().stream()
+        .map(stack -> stack.wiring())
+        .toList();
+  }
+
+  private static List<Curve> levels(Woofer woofer, List<Wiring> wirings) {
+    SystemScorer scorer = scorers.of(woofer);
+    return scorer.bareLevels(woofer, wirings, scorer.newWorkspace());
+  }
+
+  /** A woofer and itself under another name: nothing differs (by definition). */
+  @Test
+  void aWooferDoesNotDifferFromItself() {
+    Woofer a = anyWoofer(new Random(3), "a");
+    WooferDifference difference = WooferDifference.between(a, a.withName("b"), scorers);
+    for (ParameterGroup group : ParameterGroup.values()) {
+      assertThat(difference.costShareDb(group)).isZero();
+    }
+    assertThat(difference.stacks().get(1).firstLevelDb())
+        .isEqualTo(difference.stacks().get(1).secondLevelDb());
   }
 }
