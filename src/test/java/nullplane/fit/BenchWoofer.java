@@ -10,10 +10,10 @@ import org.apache.commons.math3.complex.Complex;
  * A woofer on the bench, as textbook circuit: Re + ZL + Bl^2/(Rms + jw M + Kms/(jw) + Zair).
  * Written from mechanical quantities, so that it shares no formula with what is tested.
  */
-record BenchWoofer(
+public record BenchWoofer(
     double re, double bareKg, double kms, double rms, double bl, DoubleFunction<Complex> coil) {
 
-  static DoubleFunction<Complex> plain(double le) {
+  public static DoubleFunction<Complex> plain(double le) {
     return w -> new Complex(0, w * le);
   }
 
@@ -28,18 +28,19 @@ record BenchWoofer(
     return w -> new Complex(0, w).pow(n).multiply(k);
   }
 
-  Complex impedance(double frequencyHz, Complex air, double addedKg) {
+  public Complex impedance(double frequencyHz, Complex air, double addedKg) {
     double w = 2 * Math.PI * frequencyHz;
     Complex mechanical = new Complex(rms, w * (bareKg + addedKg) - kms / w).add(air);
     return new Complex(bl * bl).divide(mechanical).add(re).add(coil.apply(w));
   }
 
   /** A sweep with an air mass, and relative complex noise of the given size. */
-  ImpedanceSweep sweep(Curve axis, double airKg, double addedKg, double noise, Random random) {
+  public ImpedanceSweep sweep(
+      Curve axis, double airKg, double addedKg, double noise, Random random) {
     return sweep(axis, f -> new Complex(0, 2 * Math.PI * f * airKg), addedKg, noise, random);
   }
 
-  ImpedanceSweep sweep(
+  public ImpedanceSweep sweep(
       Curve axis, DoubleFunction<Complex> air, double addedKg, double noise, Random random) {
     double[] real = new double[axis.size()];
     double[] imaginary = new double[axis.size()];
@@ -59,15 +60,15 @@ record BenchWoofer(
     return new ImpedanceSweep(sweep.frequencyHz(), sweep.magnitudeOhm(), Optional.empty());
   }
 
-  double fs(double airKg) {
+  public double fs(double airKg) {
     return Math.sqrt(kms / (bareKg + airKg)) / (2 * Math.PI);
   }
 
-  double qms(double airKg) {
+  public double qms(double airKg) {
     return Math.sqrt(kms * (bareKg + airKg)) / rms;
   }
 
-  double qes(double airKg) {
+  public double qes(double airKg) {
     return Math.sqrt(kms * (bareKg + airKg)) * re / (bl * bl);
   }
 }
