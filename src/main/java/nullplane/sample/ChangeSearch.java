@@ -93,7 +93,10 @@ final class ChangeSearch {
     search.run(Optional.empty(), 0);
     if (winding.isPresent() && !locked.contains(Lever.WINDING)) {
       for (Windings.Candidate candidate : Windings.near(winding.orElseThrow())) {
-        search.run(Optional.of(candidate.rewound()), candidate.cost());
+        double gainedM = response.used(Lever.WINDING) * candidate.rewound().travelM();
+        if (woofer.travelM() + gainedM > 0) { // a coil at rest beyond its travel has none to lose
+          search.run(Optional.of(candidate.rewound()), candidate.cost());
+        }
       }
     }
     return search.best;

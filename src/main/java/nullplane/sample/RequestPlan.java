@@ -97,7 +97,9 @@ public record RequestPlan(
       change =
           change.withRestMove(
               (wanted - rest) / response.used(Lever.REST_POSITION),
-              Math.abs(rest) - Math.abs(wanted));
+              Math.min(
+                  Math.abs(rest) - Math.abs(wanted),
+                  brief.woofer().travelM() - Math.abs(wanted) - woofer.travelM()));
     }
     Change expected = response.expected(change);
     Woofer changed = expected.applyTo(woofer);
