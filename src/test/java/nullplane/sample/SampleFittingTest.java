@@ -27,7 +27,7 @@ class SampleFittingTest {
       8.0 / 3 * AIR.densityKgPerM3() * Math.pow(AREA / Math.PI, 1.5);
   private static final double ADDED_KG = 0.03;
   private static final Curve AXIS = Curve.logSpaced(8, 900, 80);
-  private static final Curve SOLVED = Curve.logSpaced(8, 1000, 60);
+  private static final Curve SOLVED = Curve.logSpaced(8, 1600, 47);
   private static final BenchWoofer WOOFER =
       new BenchWoofer(5.6, 0.06, 2700, 2.4, 9, BenchWoofer.plain(0.9e-3));
 
