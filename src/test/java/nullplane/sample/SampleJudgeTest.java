@@ -28,6 +28,7 @@ import nullplane.sample.LedgerEntry.RequestEntry;
 import nullplane.sample.LedgerEntry.RoundStamp;
 import nullplane.scoring.Assessment;
 import nullplane.units.Curve;
+import org.apache.commons.math3.complex.Complex;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
@@ -268,6 +269,39 @@ class SampleJudgeTest {
     assertThat(outcome.notes()).noneMatch(note -> note.startsWith("re: "));
   }
 
+  /** Three samples of one kind, Bl 3.5 % up and down: that is the deviation to be kept clear. */
+  @Test
+  void scatterOfThreeSamplesNarrowsTheAim() {
+    List<Woofer> woofers =
+        List.of(
+            MakerBriefs.off(1, 1, 1.1 * 0.965, 1),
+            MakerBriefs.off(1, 1, 1.1, 1),
+            MakerBriefs.off(1, 1, 1.1 * 1.035, 1));
+    ChangeRequest request =
+        judged(
+                Set.of(),
+                sample("A", woofers.get(0), false),
+                sample("B", woofers.get(1), false),
+                sample("C", woofers.get(2), false))
+            .request()
+            .orElseThrow();
+    Map<BenchFigure, Double> scatter = new EnumMap<>(BenchFigure.class);
+    Map<BenchFigure, Double> twice = new EnumMap<>(BenchFigure.class);
+    for (BenchFigure figure : BenchFigure.values()) {
+      double[] x = woofers.stream().mapToDouble(woofer -> figure(figure, woofer)).toArray();
+      double middle = (x[0] + x[1] + x[2]) / 3;
+      double squares = 0;
+      for (double one : x) {
+        squares += Math.pow(one - middle, 2);
+      }
+      scatter.put(figure, Math.sqrt(squares / 2));
+      twice.put(figure, 2 * Math.sqrt(squares / 2));
+    }
+    assertThat(request.basis()).isEqualTo("the mean of 3 samples");
+    assertThat(request.change()).isEqualTo(planned(request.woofer(), scatter, Set.of()));
+    assertThat(request.change()).isNotEqualTo(planned(request.woofer(), twice, Set.of()));
+  }
+
   private static Change planned(
       Woofer woofer, Map<BenchFigure, Double> uncertainty, Set<Lever> locked) {
     return RequestPlan.of(
@@ -495,37 +529,46 @@ class SampleJudgeTest {
   @Test
   void samplesOnAPanelAreToldSo() {
     Curve solved = Curve.logSpaced(8, 3000, 60);
-    SampleJudge onPanel = new SampleJudge(stacks, stack -> PlainStacks.single(solved));
-    MeasuredSample sample =
-        new MeasuredSample(
-            "A",
-            bench(WOOFER, 0.9e-3).sweep(AXIS, PlainStacks.OWN_KG, 0, 0, new Random(1)),
-            new MassAnchor.BareMass(0.06, 0),
-            OptionalDouble.empty(),
-            Optional.of(new PanelPlace("single", 1, PanelPlace.Others.OPEN)),
-            false,
-            List.of());
-    SampleOutcome outcome =
-        onPanel.judge(
-            List.of(sample),
-            Set.of(),
-            List.of(),
-            Optional.of(OpenRound.next(RoundHistory.NONE, BRIEF, stamp("m1"))));
-    SampleResult result = outcome.samples().get(0);
-    assertLike(result.woofer().orElseThrow(), WOOFER);
-    String place = "on the panel of stack single, place 1, others open";
-    assertThat(result.notes().get(0)).startsWith("measured " + place);
-    assertThat(
-            outcome
-                .story()
-                .orElseThrow()
-                .history()
-                .last()
-                .orElseThrow()
-                .samples()
-                .get(0)
-                .mounting())
-        .isEqualTo(place);
+    SampleJudge onPanel = new SampleJudge(stacks, stack -> PlainStacks.pair(solved));
+    // still neighbours hold the air of the other place; open ones need the second fit
+    for (PanelPlace.Others others : PanelPlace.Others.values()) {
+      MeasuredSample sample =
+          new MeasuredSample(
+              "A",
+              bench(WOOFER, 0.9e-3).sweep(AXIS, hz -> onPair(hz, others), 0, 0, new Random(1)),
+              new MassAnchor.BareMass(0.06, 0),
+              OptionalDouble.empty(),
+              Optional.of(new PanelPlace("pair", 2, others)),
+              false,
+              List.of());
+      SampleOutcome outcome =
+          onPanel.judge(
+              List.of(sample),
+              Set.of(),
+              List.of(),
+              Optional.of(OpenRound.next(RoundHistory.NONE, BRIEF, stamp("m1"))));
+      SampleResult result = outcome.samples().get(0);
+      assertThat(result.estimate("fs").orElseThrow().value()).isCloseTo(32, withinPercentage(0.1));
+      assertThat(result.estimate("qms").orElseThrow().value()).isCloseTo(5, withinPercentage(0.1));
+      String place = "on the panel of stack pair, place 2, others " + others.word();
+      assertThat(result.notes().get(0)).startsWith("measured " + place);
+      ProjectRound round = outcome.story().orElseThrow().history().last().orElseThrow();
+      assertThat(round.samples().get(0).mounting()).isEqualTo(place);
+    }
+  }
+
+  /** Force on a cone per velocity; beside an open woofer by Cramer's rule. */
+  private static Complex onPair(double hz, PanelPlace.Others others) {
+    double w = 2 * Math.PI * hz;
+    Complex own = new Complex(0, w * PlainStacks.OWN_KG);
+    Complex mutual = new Complex(0, w * PlainStacks.MUTUAL_KG);
+    Complex free =
+        own.add(
+            new Complex(
+                WOOFER.lossNsPerM(), w * WOOFER.bareMassKg() - WOOFER.stiffnessNPerM() / w));
+    return others == PanelPlace.Others.STILL
+        ? own
+        : own.subtract(mutual.multiply(mutual).divide(free));
   }
 
   /** With noise, half of every figure's 95 % interval is kept clear of the windows. */
