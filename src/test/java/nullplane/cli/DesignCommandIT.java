@@ -60,7 +60,8 @@ class DesignCommandIT {
     good =
         ProgramRun.start(
                 goodFolder,
-                QUICK,
+                Stream.concat(QUICK.stream(), Stream.of("-Xlog:class+load:file=classes.txt"))
+                    .toList(),
                 "design",
                 "reading-room.yaml",
                 "--evaluations",
@@ -152,6 +153,22 @@ class DesignCommandIT {
     expected.remove("manifest.json");
     assertThat(listed).isEqualTo(expected);
     assertThat(json(run.resolve("ranking.json")).get("ranked")).hasSize(sheets);
+  }
+
+  /** Without a socket or an address there is no network (Java SE 17: packages of both). */
+  @Test
+  void aRunLoadsNothingThatTalksToANetwork() throws Exception {
+    String loaded = Files.readString(goodFolder.resolve("classes.txt"));
+    assertThat(loaded).contains("nullplane.cli.DesignCommand");
+    assertThat(
+            loaded
+                .lines()
+                .filter(
+                    line ->
+                        line.matches(
+                            ".*(java\\.net\\.(\\w*Socket|InetAddress|HttpURL|http)"
+                                + "|sun\\.nio\\.ch\\.\\w*(Socket|Datagram)).*")))
+        .isEmpty();
   }
 
   @Test
