@@ -309,7 +309,29 @@ class ArchitectureTest {
                           || target.getName().equals("printStackTrace")))
           .because("exit codes and messages are promised to people and scripts in one place");
 
-  // 5. Chance is seeded.
+  // 5. No network.
+
+  @ArchTest
+  static final ArchRule nothingTalksToANetwork =
+      noClasses()
+          .should()
+          .accessTargetWhere(
+              access(
+                  "a network",
+                  target -> {
+                    String owner = target.getOwner().getName();
+                    boolean plainAddress =
+                        Set.of("java.net.URI", "java.net.URISyntaxException").contains(owner)
+                            || owner.equals("java.net.URL") && target.getName().equals("toURI");
+                    return owner.startsWith("java.net.") && !plainAddress
+                        || owner.startsWith("javax.net.")
+                        || owner.startsWith("java.rmi.")
+                        || owner.startsWith("com.sun.net.")
+                        || owner.startsWith("java.nio.channels.") && owner.contains("Socket");
+                  }))
+          .because("a run depends on its files alone and tells nobody of them");
+
+  // 6. Chance is seeded.
 
   @ArchTest
   static final ArchRule chanceIsSeeded =
@@ -342,7 +364,7 @@ class ArchitectureTest {
                   }))
           .because("same spec and seed must give the same bytes");
 
-  // 6. Every package says what it is.
+  // 7. Every package says what it is.
 
   @ArchTest
   static final ArchRule everyPackageIsDescribed =
@@ -359,7 +381,7 @@ class ArchitectureTest {
               })
           .because("purpose, dependencies and sources of a package stand in its package-info");
 
-  // 7. Records are values.
+  // 8. Records are values.
 
   @ArchTest
   static final ArchRule recordsHoldImmutableTypes =
@@ -369,7 +391,7 @@ class ArchitectureTest {
           .should(holdImmutableFieldsOnly())
           .because("a record that can change under its holder is no value");
 
-  // 8. No test code in the program.
+  // 9. No test code in the program.
 
   @ArchTest
   static final ArchRule noTestLibraries =

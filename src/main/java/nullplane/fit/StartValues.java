@@ -14,6 +14,9 @@ final class StartValues {
   /** A rise of less than this over both sides is no peak (natural logarithm of a ratio). */
   private static final double LEAST_RISE = 0.05;
 
+  /** No woofer's resonance lies above 200 Hz; common practice, without source (rad/s). */
+  private static final double HIGHEST_RESONANCE = 2 * Math.PI * 200;
+
   private final double lnResistance;
   private final PreparedSweep sweep;
   private final double[] smooth;
@@ -79,10 +82,18 @@ final class StartValues {
       motions.add(motion(peak.index()));
     }
     if (motions.isEmpty()) {
-      // no peak inside: perhaps below the first frequency; the result will tell
-      motions.add(new double[] {lnResistance, Math.log(0.8 * sweep.omega(0)), Math.log(3), 0});
+      // no peak inside: perhaps beside an end; the result will tell
+      motions.add(beside(0.8 * sweep.omega(0)));
+      double last = sweep.omega(sweep.size() - 1);
+      if (last < HIGHEST_RESONANCE) {
+        motions.add(beside(last / 0.8));
+      }
     }
     return motions;
+  }
+
+  private double[] beside(double omega) {
+    return new double[] {lnResistance, Math.log(omega), Math.log(3), 0};
   }
 
   /** Returns the least value between a peak and the next higher point, or the end. */

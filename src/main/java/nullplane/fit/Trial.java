@@ -131,7 +131,7 @@ final class Trial {
         }
       }
     }
-    if (phases == 0 || phases < 10) {
+    if (phases < 10) {
       return this;
     }
     double first = Math.sqrt(modulus / moduli);

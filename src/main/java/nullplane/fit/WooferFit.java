@@ -61,9 +61,6 @@ public final class WooferFit {
     }
     FitSetup kept = all;
     List<Trial> trials = Trial.fromScratch(all);
-    if (trials.isEmpty()) {
-      return nothing("the sweep has too few points for its circuit", warnings);
-    }
     List<boolean[]> left = all.sweeps().stream().map(s -> new boolean[s.size()]).toList();
     for (int round = 0; round < ROUNDS; round++) {
       List<boolean[]> outlying = outlying(all, Trial.chosen(trials));

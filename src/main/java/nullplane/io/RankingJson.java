@@ -13,6 +13,8 @@ import nullplane.scoring.FamilyScore;
 import nullplane.scoring.GradePart;
 import nullplane.scoring.Limit;
 import nullplane.scoring.StackAssessment;
+import nullplane.scoring.StackBalance;
+import nullplane.scoring.StackBrief;
 import nullplane.scoring.StackCurves;
 import nullplane.scoring.StackFigures;
 import nullplane.search.ConvergencePoint;
@@ -136,7 +138,8 @@ public final class RankingJson {
     json.object("coilBudget", () -> budget(assessment.budget()));
     MotorJson.write(json, assessment);
     json.objects("gradeParts", assessment.parts(), this::part);
-    json.objects("stacks", assessment.stacks(), stack -> stack(stack, curves));
+    double wooferKg = StackBalance.wooferMassKg(assessment.woofer(), assessment.motor());
+    json.objects("stacks", assessment.stacks(), stack -> stack(stack, wooferKg, curves));
   }
 
   private void woofer(Woofer woofer) throws IOException {
@@ -172,7 +175,7 @@ public final class RankingJson {
     json.text("reason", part.reason());
   }
 
-  private void stack(StackAssessment stack, boolean curves) throws IOException {
+  private void stack(StackAssessment stack, double wooferKg, boolean curves) throws IOException {
     json.text("name", stack.brief().name());
     json.number("levelDb", stack.brief().levelDb());
     json.number("loudestDb", stack.brief().loudestDb());
@@ -195,11 +198,24 @@ public final class RankingJson {
     json.object("coil", () -> coil(stack.coil()));
     json.object("network", () -> NetworkJson.write(json, stack.network()));
     json.object("figures", () -> figures(stack.figures()));
+    json.object("stand", () -> stand(stack.brief(), wooferKg));
     if (curves) {
       json.object("curves", () -> curves(stack.curves()));
     }
     if (curves && stack.limits().isPresent()) {
       json.object("limits", () -> LimitJson.write(json, stack.limits().orElseThrow()));
+    }
+  }
+
+  private void stand(StackBrief brief, double wooferKg) throws IOException {
+    StackBalance balance = StackBalance.of(brief, wooferKg);
+    json.number("massKg", balance.massKg());
+    json.number("centreOfGravityM", balance.centreOfGravityM());
+    json.number("leastBaseDepthM", balance.leastBaseDepthM());
+    if (brief.stand().baseDepthM().isPresent()) {
+      double depth = brief.stand().baseDepthM().getAsDouble();
+      json.number("baseDepthM", depth);
+      json.number("tippingRad", balance.tippingRad(depth));
     }
   }
 

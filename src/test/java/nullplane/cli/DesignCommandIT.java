@@ -52,6 +52,7 @@ class DesignCommandIT {
   private static ProgramRun.Ended good;
 
   @TempDir private static Path goodFolder;
+  @TempDir private static Path logFolder;
   @TempDir private Path folder;
 
   @BeforeAll
@@ -60,7 +61,10 @@ class DesignCommandIT {
     good =
         ProgramRun.start(
                 goodFolder,
-                QUICK,
+                Stream.concat(
+                        QUICK.stream(),
+                        Stream.of("-Xlog:class+load:file=" + logFolder.resolve("classes.txt")))
+                    .toList(),
                 "design",
                 "reading-room.yaml",
                 "--evaluations",
@@ -152,6 +156,22 @@ class DesignCommandIT {
     expected.remove("manifest.json");
     assertThat(listed).isEqualTo(expected);
     assertThat(json(run.resolve("ranking.json")).get("ranked")).hasSize(sheets);
+  }
+
+  /**
+   * Without a socket there is no network (Java SE 17: the classes of java.net and java.nio). That
+   * the JDK's fonts ask for the machine's own name is no part of it.
+   */
+  @Test
+  void aRunOpensNoSocket() throws Exception {
+    String loaded = Files.readString(logFolder.resolve("classes.txt"));
+    assertThat(loaded).contains("nullplane.cli.DesignCommand ");
+    assertThat(loaded.lines())
+        .noneMatch(
+            line ->
+                line.matches(
+                    ".* (java\\.net\\.\\w*Socket|java\\.net\\.http\\..*|sun\\.nio\\.ch\\.\\w*"
+                        + "(Socket|Datagram)\\w*|sun\\.net\\.www\\.protocol\\.https?\\..*) source.*"));
   }
 
   @Test

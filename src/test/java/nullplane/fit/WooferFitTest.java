@@ -99,6 +99,44 @@ class WooferFitTest {
     }
   }
 
+  /** Air with a loss that goes with w^2 and a mass: what a small dipole meets. */
+  private static RadiationCurve lossyAir() {
+    Curve hz = Curve.logSpaced(6, 10_000, 50);
+    double[] re = new double[50];
+    double[] im = new double[50];
+    for (int i = 0; i < 50; i++) {
+      re[i] = lossyAirAt(hz.at(i)).getReal();
+      im[i] = lossyAirAt(hz.at(i)).getImaginary();
+    }
+    return new RadiationCurve(hz, Curve.of(re), Curve.of(im));
+  }
+
+  private static Complex lossyAirAt(double hz) {
+    double w = 2 * Math.PI * hz;
+    return new Complex(4e-5 * w * w, 0.011 * w);
+  }
+
+  /** A panel's air resists as well as weighs: both come off, by every anchor. */
+  @Test
+  void airThatResistsIsTakenOff() {
+    DoubleFunction<Complex> air = WooferFitTest::lossyAirAt;
+    ImpedanceSweep sweep = usual().sweep(AXIS, air, 0, 0, new Random(1));
+    ImpedanceSweep heavy = usual().sweep(AXIS, air, 0.04, 0, new Random(1));
+    for (MassAnchor anchor :
+        new MassAnchor[] {
+          new MassAnchor.AddedMass(heavy, lossyAir(), 0.04, 0),
+          new MassAnchor.BareMass(0.072, 0),
+          new MassAnchor.ForceFactor(11.3, 0)
+        }) {
+      SweepFit fit =
+          WooferFit.of(new FitInput(sweep, lossyAir(), anchor, AREA, 0, AIR, Optional.empty()));
+      assertThat(value(fit, FittedParameter.FS)).isCloseTo(usual().fs(AIR_KG), EXACT);
+      assertThat(value(fit, FittedParameter.QMS)).isCloseTo(usual().qms(AIR_KG), EXACT);
+      assertThat(value(fit, FittedParameter.BARE_MASS)).isCloseTo(0.072, EXACT);
+      assertThat(value(fit, FittedParameter.RMS)).isCloseTo(2.7, EXACT);
+    }
+  }
+
   /** The derivatives of the circuit are those of finite differences. */
   @Test
   void derivativesAreThoseOfTheCircuit() {
@@ -106,18 +144,13 @@ class WooferFitTest {
     for (CoilForm form : CoilForm.values()) {
       for (MassAnchor anchor :
           new MassAnchor[] {
-            new MassAnchor.AddedMass(sweep(AXIS), AirLoad.freeAir(), 0.03, 0),
+            new MassAnchor.None(),
+            new MassAnchor.BareMass(0.07, 0),
+            new MassAnchor.AddedMass(sweep(AXIS), lossyAir(), 0.03, 0),
             new MassAnchor.ForceFactor(9, 0)
           }) {
         FitInput input =
-            new FitInput(
-                sweep(AXIS),
-                new AirLoad.OfMounting(Mounting.INFINITE_BAFFLE),
-                anchor,
-                AREA,
-                0,
-                AIR,
-                Optional.empty());
+            new FitInput(sweep(AXIS), lossyAir(), anchor, AREA, 0, AIR, Optional.empty());
         Circuit circuit = FitSetup.of(input, new java.util.ArrayList<>()).circuit(form, 0, 0);
         double[] theta = new double[circuit.parameters()];
         double[] near = {1.7, 5.2, 1.2, 0.1, form == CoilForm.SEMI ? 3 : -7, 0.7, 1.5};
@@ -188,6 +221,195 @@ class WooferFitTest {
         .isCloseTo(0.02 * (2 - 1.5 * share), within(1e-6));
     assertThat(relativeError(byMass, FittedParameter.MMS))
         .isCloseTo(0.02 * 1.5 * share, within(1e-6));
+  }
+
+  /**
+   * In a baffle of air mass B, with A that of free air: by a stated bare mass m fs goes with
+   * sqrt((m + B)/(m + A)), by a stated Bl the mass of everything that moves goes with Bl^2, and by
+   * an added mass with that mass.
+   */
+  @Test
+  void statedUncertaintyIsCarriedOnThroughTheAirTakenOff() {
+    double whole = 0.072 + BAFFLE_KG;
+    double free = 0.072 + AIR_KG;
+    SweepFit byMass = inBaffle(new MassAnchor.BareMass(0.072, 0.0072), 0);
+    assertThat(relativeError(byMass, FittedParameter.BARE_MASS)).isCloseTo(0.1, within(1e-5));
+    assertThat(relativeError(byMass, FittedParameter.MMS))
+        .isCloseTo(0.1 * 0.072 / free, within(1e-5));
+    assertThat(relativeError(byMass, FittedParameter.FS))
+        .isCloseTo(0.05 * (0.072 / free - 0.072 / whole), within(1e-5));
+    assertThat(relativeError(byMass, FittedParameter.KMS))
+        .isCloseTo(0.1 * 0.072 / whole, within(1e-5));
+    SweepFit byForce = inBaffle(new MassAnchor.ForceFactor(11.3, 0.113), 0);
+    assertThat(relativeError(byForce, FittedParameter.BARE_MASS))
+        .isCloseTo(0.02 * whole / 0.072, within(1e-5));
+    assertThat(relativeError(byForce, FittedParameter.MMS))
+        .isCloseTo(0.02 * whole / free, within(1e-5));
+    assertThat(relativeError(byForce, FittedParameter.FS))
+        .isCloseTo(0.01 * (whole / free - 1), within(1e-5));
+    assertThat(relativeError(byForce, FittedParameter.KMS)).isCloseTo(0.02, within(1e-5));
+    ImpedanceSweep heavy = usual().sweep(AXIS, BAFFLE_KG, 0.04, 0, new Random(1));
+    SweepFit byAdded =
+        inBaffle(
+            new MassAnchor.AddedMass(
+                heavy, new AirLoad.OfMounting(Mounting.INFINITE_BAFFLE), 0.04, 0.0004),
+            0);
+    assertThat(relativeError(byAdded, FittedParameter.BARE_MASS))
+        .isCloseTo(0.01 * whole / 0.072, within(1e-5));
+    assertThat(relativeError(byAdded, FittedParameter.KMS)).isCloseTo(0.01, within(1e-5));
+    assertThat(relativeError(byAdded, FittedParameter.BL)).isCloseTo(0.005, within(1e-5));
+    // both masses of air go with Sd^1.5
+    SweepFit byArea = inBaffle(new MassAnchor.BareMass(0.072, 0), 0.02 * AREA);
+    assertThat(relativeError(byArea, FittedParameter.FS))
+        .isCloseTo(0.02 * 0.75 * (BAFFLE_KG / whole - AIR_KG / free), within(1e-5));
+    assertThat(relativeError(byArea, FittedParameter.BARE_MASS)).isLessThan(1e-6);
+  }
+
+  private static SweepFit inBaffle(MassAnchor anchor, double areaError) {
+    return WooferFit.of(
+        new FitInput(
+            usual().sweep(AXIS, BAFFLE_KG, 0, 0, new Random(1)),
+            new AirLoad.OfMounting(Mounting.INFINITE_BAFFLE),
+            anchor,
+            AREA,
+            areaError,
+            AIR,
+            Optional.empty()));
+  }
+
+  /** Student's t at 0.975 and 10 degrees of freedom is 2.228 (any table of it). */
+  @Test
+  void intervalsAreStudents() {
+    BenchWoofer plain = woofer(BenchWoofer.plain(0.9e-3));
+    // 15 moduli less Re, fs, Qms, Qes and Le
+    SweepFit fit =
+        fit(
+            BenchWoofer.withoutPhase(
+                plain.sweep(Curve.logSpaced(12, 300, 15), AIR_KG, 0, 0.002, new Random(2))),
+            new MassAnchor.None());
+    assertThat(fit.degreesOfFreedom()).isEqualTo(10);
+    Finding.Estimate re = fit.estimate(FittedParameter.RE).orElseThrow();
+    double relative = re.standardError() / re.value();
+    assertThat(Math.log(re.upper95() / re.value()) / relative).isCloseTo(2.228, within(5e-4));
+    assertThat(Math.log(re.value() / re.lower95()) / relative).isCloseTo(2.228, within(5e-4));
+    assertThat(re.covers(re.upper95() * 1.001)).isFalse();
+    assertThat(re.covers(re.lower95() * 0.999)).isFalse();
+    assertThat(re.covers(re.lower95() * 1.0001)).isTrue();
+    // the exponent has its interval as a number: many degrees of freedom, 1.96
+    Finding.Estimate n =
+        fit(
+                woofer(BenchWoofer.semi(0.02, 0.68)).sweep(AXIS, AIR_KG, 0, 0.002, new Random(2)),
+                new MassAnchor.None())
+            .estimate(FittedParameter.N)
+            .orElseThrow();
+    assertThat((n.upper95() - n.value()) / n.standardError()).isCloseTo(1.965, within(2e-3));
+    assertThat((n.value() - n.lower95()) / n.standardError()).isCloseTo(1.965, within(2e-3));
+  }
+
+  /** Measured over fitted, and measured less fitted (by definition of the residuals). */
+  @Test
+  void residualsAreWhatWasMeasuredLessWhatIsFitted() {
+    ImpedanceSweep clean = usual().sweep(AXIS, AIR_KG, 0, 0.01, new Random(4));
+    double[] magnitude = clean.magnitudeOhm().toArray();
+    double[] phase = clean.phaseRad().orElseThrow().toArray();
+    Complex at =
+        usual().impedance(AXIS.at(150), new Complex(0, 2 * Math.PI * AXIS.at(150) * AIR_KG), 0);
+    magnitude[150] = 1.03 * at.abs();
+    phase[150] = at.getArgument() + 0.04;
+    SweepFit fit =
+        fit(
+            new ImpedanceSweep(AXIS, Curve.of(magnitude), Optional.of(Curve.of(phase))),
+            new MassAnchor.None());
+    SweepFit.ResidualCurve left = fit.residuals().get(0);
+    assertThat(left.leftOutHz().size()).isZero();
+    assertThat(left.fittedOhm().at(150)).isCloseTo(at.abs(), withinPercentage(0.5));
+    assertThat(left.modulusError().at(150)).isCloseTo(Math.log(1.03), within(0.005));
+    assertThat(left.phaseErrorRad().orElseThrow().at(150)).isCloseTo(0.04, within(0.005));
+    for (int i = 0; i < AXIS.size(); i++) {
+      assertThat(left.fittedOhm().at(i) * Math.exp(left.modulusError().at(i)))
+          .isCloseTo(magnitude[i], withinPercentage(1e-9));
+    }
+    // noise of 1 % in either part: so far is each form that can follow from each row
+    SweepFit.ModelTrial lossy =
+        fit.models().stream().filter(m -> m.form().equals(fit.form())).findFirst().orElseThrow();
+    assertThat(lossy.rootMeanSquare()).isCloseTo(0.01, within(0.001));
+    assertThat(fit.noise()).isCloseTo(0.01, within(0.001));
+    assertThat(
+            fit(BenchWoofer.withoutPhase(clean), new MassAnchor.None())
+                .residuals()
+                .get(0)
+                .phaseErrorRad())
+        .isEmpty();
+  }
+
+  /**
+   * AICc = n ln(RSS/n) + 2k + 2k(k+1)/(n-k-1), the noise counted in k (Burnham and Anderson 2002,
+   * sec. 2.4), worked for 30 moduli, 6 in k and an rms distance of 1 %: -264.3 + 3.65.
+   */
+  @Test
+  void theCriterionIsThatOfTheSource() {
+    SweepFit fit =
+        fit(
+            BenchWoofer.withoutPhase(
+                woofer(BenchWoofer.plain(0.9e-3))
+                    .sweep(Curve.logSpaced(8, 500, 30), AIR_KG, 0, 0.01, new Random(8))),
+            new MassAnchor.None());
+    SweepFit.ModelTrial plain = fit.models().get(0);
+    assertThat(plain.parameters()).isEqualTo(5);
+    double shifted = 60 * Math.log(plain.rootMeanSquare() / 0.01);
+    assertThat(plain.criterion() - shifted).isCloseTo(-276.310 + 12 + 84.0 / 23, within(1e-3));
+  }
+
+  /** A difference of angles goes the shorter way round. */
+  @Test
+  void phasesAreComparedTheShorterWay() {
+    for (double sign : new double[] {1, -1}) {
+      ImpedanceSweep back =
+          new ImpedanceSweep(
+              Curve.of(2000, 3000),
+              Curve.of(20, 30),
+              Optional.of(Curve.of(sign * 3.0, sign * 3.0)));
+      FitInput input = FitInput.inFreeAir(back, new MassAnchor.None(), AREA, AIR);
+      // a coil turned round: Z near -j w Le at a phase of -1.2 against 3
+      Circuit circuit =
+          FitSetup.of(input, new java.util.ArrayList<>()).circuit(CoilForm.SEMI, 0, 0);
+      double[] theta = {Math.log(5), Math.log(200), 1, 0, Math.log(10), -sign * 0.9};
+      double[] residual = circuit.residuals(theta);
+      assertThat(Math.abs(residual[1])).isLessThan(Math.PI);
+      assertThat(Math.abs(residual[3])).isLessThan(Math.PI);
+      double turned = residual[1] + sign * 3.0;
+      // the circuit's own phase lies a whole turn away
+      assertThat(Math.abs(turned)).isGreaterThan(Math.PI);
+    }
+  }
+
+  @Test
+  void manyPointsApartAreKeptAndTold() {
+    ImpedanceSweep clean = usual().sweep(AXIS, AIR_KG, 0, 0.003, new Random(4));
+    double[] magnitude = clean.magnitudeOhm().toArray();
+    for (int i = 4; i < 44; i += 5) {
+      magnitude[i] *= 1.3;
+    }
+    SweepFit some =
+        fit(new ImpedanceSweep(AXIS, Curve.of(magnitude), clean.phaseRad()), new MassAnchor.None());
+    assertThat(some.residuals().get(0).leftOutHz().size()).isEqualTo(8);
+    assertThat(some.warnings()).anyMatch(w -> w.endsWith("Hz and 2 more"));
+    for (int i = 44; i < 230; i += 5) {
+      magnitude[i] *= 1.3;
+    }
+    SweepFit many =
+        fit(new ImpedanceSweep(AXIS, Curve.of(magnitude), clean.phaseRad()), new MassAnchor.None());
+    assertThat(many.residuals().get(0).leftOutHz().size()).isZero();
+    assertThat(many.warnings()).anyMatch(w -> w.startsWith("many points stand apart"));
+  }
+
+  @Test
+  void aSweepThatEndsBeforeTheResonanceIsRefused() {
+    SweepFit low = fit(sweep(Curve.logSpaced(8, 31, 60)), new MassAnchor.None());
+    assertThat(reason(low, FittedParameter.FS)).contains("ends at 31 Hz");
+    SweepFit enough = fit(sweep(Curve.logSpaced(8, 45, 60)), new MassAnchor.None());
+    assertThat(enough.correlation(FittedParameter.FS, FittedParameter.BL)).isEmpty();
+    assertThat(value(enough, FittedParameter.FS)).isCloseTo(usual().fs(AIR_KG), EXACT);
   }
 
   @Test

@@ -8,12 +8,14 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
 import nullplane.search.SearchOutcome;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -51,6 +53,34 @@ class RankingWritersTest {
     assertThat(level.get(1).asDouble()).isEqualTo(0.1 + 0.2);
     assertThat(level.get(2).asDouble()).isEqualTo(1.0 / 3);
     assertThat(four.get("curves").get("binding").get(1).asText()).isEqualTo("heat");
+  }
+
+  /**
+   * By hand for the single: a sheet of 0.4840 m2 less a hole of 0.0531 m2 weighs 5.171 kg (12
+   * kg/m2) and lies 0.0308 m above the centre; the woofer, 4.05 kg (45 kg/m2 of 0.3 m squared),
+   * 0.25 m below. Together 0.0925 m below the centre, which is 0.59 m high. The base is 2 h tan 10
+   * degrees.
+   */
+  @Test
+  void whatEachStackWeighsAndStandsOnIsWritten(@TempDir Path folder) throws IOException {
+    String text = Files.readString(Path.of("specs/village-hall.yaml"));
+    Path file = folder.resolve("with-a-base.yaml");
+    Files.writeString(
+        file, text.replace("height: 110 cm, clear", "height: 110 cm, base-depth: 30 cm, clear"));
+    ReadSpec spec = SpecReader.read(file);
+    JsonNode stacks =
+        json(RankingJson.of(spec, ExampleOutcome.of(spec, List.of("1", "2"), 1), "0.1.0"))
+            .get("ranked")
+            .get(1)
+            .get("stacks");
+    JsonNode stand = stacks.get(0).get("stand");
+    assertThat(stand.get("massKg").asDouble()).isCloseTo(9.2209, within(1e-4));
+    assertThat(stand.get("centreOfGravityM").asDouble()).isCloseTo(0.49747, within(1e-5));
+    assertThat(stand.get("leastBaseDepthM").asDouble()).isCloseTo(0.17543, within(1e-5));
+    assertThat(stand.get("baseDepthM").asDouble()).isEqualTo(0.3);
+    // atan(0.15/0.49747)
+    assertThat(stand.get("tippingRad").asDouble()).isCloseTo(0.29285, within(1e-5));
+    assertThat(stacks.get(1).get("stand").has("baseDepthM")).isFalse();
   }
 
   @Test

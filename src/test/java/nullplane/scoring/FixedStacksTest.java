@@ -4,10 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import nullplane.acoustics.PanelSolver;
 import nullplane.acoustics.Piston;
 import nullplane.driver.Woofer;
+import nullplane.io.SpecReader;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
@@ -39,6 +41,48 @@ class FixedStacksTest {
         int f = axis.firstInBand() + b;
         assertThat(stacks.bandHz().at(b)).isEqualTo(stack.curves().frequencyHz().at(f));
         assertThat(space.levelDb(b)).isCloseTo(stack.curves().levelDb().at(f), within(1e-9));
+      }
+    }
+  }
+
+  /** With a filter, its gain, a main driver to sum with, and a corner of one stack's own. */
+  @Test
+  void givesTheAssessmentsSumWithAMainDriver() {
+    String text =
+        """
+        title: sum
+        woofer: {nominal: 300 mm, effective-diameter: 260 mm}
+        stacks:
+          - name: single
+            panel: {width: 44 cm, height: 110 cm, clearance: 4 cm}
+            woofers: [{x: 0 cm, y: -10 cm}]
+            upper-corner: 150 Hz
+          - name: pair
+            panel: {width: 44 cm, height: 150 cm, clearance: 4 cm}
+            woofers: [{x: 0 cm, y: -45 cm}, {x: 0 cm, y: 45 cm}]
+        listening: {distance: 2.5 m, height: 1 m}
+        target: {level: 80 dB, loudest: 90 dB, low-corner: 60 Hz, upper-corner: 200 Hz}
+        amplifier: {voltage: 28 V, lowest-load: 3 ohm}
+        crossover: {kind: active, gain: -12 dB .. 6 dB, shapes: linkwitz-riley-2, correction: none}
+        main-driver: {high-pass: {shape: linkwitz-riley-2}, behind: 7 cm}
+        """;
+    DesignSpec sum = SpecReader.read(text.getBytes(StandardCharsets.UTF_8), "sum.yaml").spec();
+    SystemScorer summing = WorkshopSpecs.scorer(sum);
+    Assessment assessment = summing.assess(woofer);
+    FixedStacks stacks = FixedStacks.of(summing, assessment);
+    FixedStacks.Workspace space = stacks.newWorkspace();
+    for (int s = 0; s < 2; s++) {
+      StackAssessment stack = assessment.stacks().get(s);
+      double margin = stacks.respondWithOutputMargin(s, woofer, space);
+      assertThat(margin).isCloseTo(stack.figures().outputMarginDb(), within(1e-9));
+      SumCurves curves = stack.curves().sum().orElseThrow();
+      for (int b = 0; b < stacks.bandHz().size(); b++) {
+        double hz = stacks.bandHz().at(b);
+        assertThat(curves.frequencyHz().at(b)).isEqualTo(hz);
+        assertThat(space.levelDb(b)).isCloseTo(curves.sumDb().at(b), within(1e-9));
+        // a sum is wanted flat; the woofers work up to their corner
+        assertThat(stacks.wantedDb(s, b)).isEqualTo(80);
+        assertThat(stacks.isWorkingBand(s, b)).isEqualTo(hz < (s == 0 ? 150.01 : 200.01));
       }
     }
   }

@@ -34,7 +34,7 @@ class StackModelReference {
   private static final Woofer WOOFER =
       WorkshopSpecs.woofer(WorkshopSpecs.brief300(), 33, 0.8, 0.06, 0.008);
   private static final Curve AXIS = Curve.of(25, 33, 60, 140, 390);
-  private static final PanelResponse RESPONSE =
+  private static final PanelResponse FOUR =
       new PanelSolver(
               Panel.overFloor(0.44, 1.9, 0.04),
               List.of(
@@ -45,37 +45,53 @@ class StackModelReference {
               WorkshopSpecs.AIR)
           .respond(AXIS, List.of(new FieldPoint(0, 0, 3)), List.of());
 
+  private static final PanelResponse SIX =
+      new PanelSolver(
+              Panel.overFloor(0.84, 1.2, 0.04),
+              List.of(
+                  new Piston(-0.22, -0.4, 0.13),
+                  new Piston(0.2, -0.35, 0.13),
+                  new Piston(-0.2, 0, 0.13),
+                  new Piston(0.24, 0.05, 0.13),
+                  new Piston(-0.18, 0.4, 0.13),
+                  new Piston(0.2, 0.42, 0.13)),
+              WorkshopSpecs.AIR)
+          .respond(AXIS, List.of(new FieldPoint(0, 0, 3)), List.of());
+
   private static final String CIRCUIT =
       "Force balance of every cone and Kirchhoff's laws, by a complex LU decomposition.";
 
   static Stream<Wiring> wirings() {
-    return Wiring.allOf(4).stream();
+    return Stream.of(4, 6).flatMap(woofers -> Wiring.allOf(woofers).stream());
   }
 
   @ParameterizedTest
   @MethodSource("wirings")
   void agreesWithTheFullCircuit(Wiring wiring) {
-    StackModel.PerVolt modal = new StackModel.PerVolt(AXIS.size(), 4);
-    new StackModel(RESPONSE, wiring).respond(WOOFER, modal);
-    String four =
-        "four woofers over a floor as "
+    int count = wiring.woofers();
+    PanelResponse response = count == 4 ? FOUR : SIX;
+    StackModel.PerVolt modal = new StackModel.PerVolt(AXIS.size(), count);
+    new StackModel(response, wiring).respond(WOOFER, modal);
+    String stack =
+        (count == 4 ? "four" : "six")
+            + " woofers over a floor as "
             + wiring.strings()
             + (wiring.strings() == 1 ? " string" : " strings")
             + ", five frequencies: ";
-    Check heard = Validation.check(four + "pressure per volt", CIRCUIT).in("Pa");
-    Check travels = Validation.check(four + "largest excursion per volt", CIRCUIT).in("m");
-    Check flows = Validation.check(four + "largest current per volt", CIRCUIT).in("A");
-    Check loads = Validation.check(four + "load", CIRCUIT).in("ohm");
+    Check heard = Validation.check(stack + "pressure per volt", CIRCUIT).in("Pa");
+    Check travels = Validation.check(stack + "largest excursion per volt", CIRCUIT).in("m");
+    Check flows = Validation.check(stack + "largest current per volt", CIRCUIT).in("A");
+    Check loads = Validation.check(stack + "load", CIRCUIT).in("ohm");
     for (int f = 0; f < AXIS.size(); f++) {
       double omega = 2 * Math.PI * AXIS.at(f);
-      FieldVector<Complex> state = circuit(RESPONSE.solutions().get(f), omega, wiring);
+      FieldVector<Complex> state = circuit(response.solutions().get(f), omega, wiring);
       Complex pressure = Complex.ZERO;
       double excursion = 0;
       double current = 0;
       Complex total = Complex.ZERO;
-      for (int i = 0; i < 4; i++) {
+      for (int i = 0; i < count; i++) {
         Complex velocity = state.getEntry(i);
-        PanelSolution solution = RESPONSE.solutions().get(f);
+        PanelSolution solution = response.solutions().get(f);
         pressure =
             pressure.add(
                 velocity.multiply(
@@ -83,8 +99,8 @@ class StackModelReference {
         excursion = Math.max(excursion, velocity.abs() / omega);
       }
       for (int s = 0; s < wiring.strings(); s++) {
-        total = total.add(state.getEntry(4 + s));
-        current = Math.max(current, state.getEntry(4 + s).abs());
+        total = total.add(state.getEntry(count + s));
+        current = Math.max(current, state.getEntry(count + s).abs());
       }
       Complex load = total.reciprocal();
       heard.add(pressure.abs(), Math.sqrt(modal.pressureSquared[f]));
@@ -103,9 +119,10 @@ class StackModelReference {
     loads.within(1e-8);
   }
 
-  /** Unknowns: four velocities, then one current per string; one volt at the terminals. */
+  /** Unknowns: the velocities, then one current per string; one volt at the terminals. */
   private static FieldVector<Complex> circuit(PanelSolution solution, double omega, Wiring wiring) {
-    int size = 4 + wiring.strings();
+    int count = wiring.woofers();
+    int size = count + wiring.strings();
     Array2DRowFieldMatrix<Complex> matrix =
         new Array2DRowFieldMatrix<>(ComplexField.getInstance(), size, size);
     ArrayFieldVector<Complex> right = new ArrayFieldVector<>(ComplexField.getInstance(), size);
@@ -114,19 +131,19 @@ class StackModelReference {
             WOOFER.lossNsPerM(), omega * WOOFER.bareMassKg() - WOOFER.stiffnessNPerM() / omega);
     Complex ze = new Complex(WOOFER.resistanceOhm(), omega * WOOFER.inductanceH());
     Complex bl = new Complex(WOOFER.forceFactorTm());
-    for (int i = 0; i < 4; i++) {
+    for (int i = 0; i < count; i++) {
       int string = i % wiring.strings();
-      for (int j = 0; j < 4; j++) {
+      for (int j = 0; j < count; j++) {
         Complex coupling =
             new Complex(solution.impedance().re(i, j), solution.impedance().im(i, j));
         matrix.setEntry(i, j, i == j ? coupling.add(z) : coupling);
       }
-      matrix.setEntry(i, 4 + string, bl.negate());
-      matrix.setEntry(4 + string, i, bl);
+      matrix.setEntry(i, count + string, bl.negate());
+      matrix.setEntry(count + string, i, bl);
     }
     for (int s = 0; s < wiring.strings(); s++) {
-      matrix.setEntry(4 + s, 4 + s, ze.multiply(wiring.inSeries()));
-      right.setEntry(4 + s, Complex.ONE);
+      matrix.setEntry(count + s, count + s, ze.multiply(wiring.inSeries()));
+      right.setEntry(count + s, Complex.ONE);
     }
     return new FieldLUDecomposition<>(matrix).getSolver().solve(right);
   }
