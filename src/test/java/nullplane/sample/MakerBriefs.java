@@ -2,6 +2,7 @@ package nullplane.sample;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
 import nullplane.driver.Mounting;
 import nullplane.driver.Woofer;
@@ -17,7 +18,7 @@ final class MakerBriefs {
   static final Air AIR = Air.standard();
   static final double VOLTAGE_V = 2.83;
 
-  /** Two layers of 0.28 mm wire on a 38 mm former, 43 turns each, in a gap of 8 mm. */
+  /** Two layers of 0.28 mm wire on a 38 mm former, 70 turns each, in a gap of 8 mm. */
   static final Winding WINDING =
       Winding.of(
           Former.ofNominal(0.038),
@@ -78,6 +79,14 @@ final class MakerBriefs {
       values.add(
           value("former-diameter", WINDING.former().insideDiameterM(), BriefWindow.NONE, "former"));
     }
+    return new SampleBrief(
+        "Village hall", "hall 300", 1, "0123456789abcdef", WOOFER, values, List.of());
+  }
+
+  /** A brief that asks for nothing but these windows. */
+  static SampleBrief only(Map<String, BriefWindow> windows) {
+    List<BriefValue> values = new ArrayList<>();
+    windows.forEach((key, window) -> values.add(value(key, 0, window, "free air")));
     return new SampleBrief(
         "Village hall", "hall 300", 1, "0123456789abcdef", WOOFER, values, List.of());
   }
