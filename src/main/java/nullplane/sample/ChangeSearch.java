@@ -19,6 +19,7 @@ import nullplane.units.Air;
  * more than any lever, so that where the levers cannot reach, the nearest is found.
  *
  * <p>What flux does not touch is priced first, and a combination that is already too dear is left.
+ * The loss has no price: no lever changes it.
  */
 final class ChangeSearch {
   private static final double MOST_MASS = 0.3;
@@ -108,8 +109,7 @@ final class ChangeSearch {
     double fixed =
         windingCost
             + price(BenchFigure.RE, rewound.resistanceOhm())
-            + price(BenchFigure.LE, rewound.inductanceH())
-            + price(BenchFigure.RMS, rewound.lossNsPerM());
+            + price(BenchFigure.LE, rewound.inductanceH());
     double step = massStepKg(woofer.bareMassKg());
     int most = locked.contains(Lever.MASS) ? 0 : (int) (MOST_MASS * woofer.bareMassKg() / step);
     for (int m : outwards(-most, most)) {

@@ -3,8 +3,12 @@ package nullplane.sample;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.EnumSet;
+import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import nullplane.driver.Mounting;
@@ -119,8 +123,7 @@ class RequestPlanTest {
 
   @Test
   void restPositionIsMovedBackAndGivesItsTravel() {
-    Woofer off =
-        new Change(0, 0, 0, java.util.Optional.empty(), 0, -1.2e-3).applyTo(MakerBriefs.WOOFER);
+    Woofer off = new Change(0, 0, 0, Optional.empty(), 0, -1.2e-3).applyTo(MakerBriefs.WOOFER);
     RequestPlan plan =
         RequestPlan.of(
             BRIEF,
@@ -133,5 +136,92 @@ class RequestPlanTest {
     assertThat(plan.change().levers()).containsExactly(Lever.REST_POSITION);
     assertThat(plan.change().restMoveM()).isCloseTo(1.2e-3, within(1e-12));
     assertThat(plan.changed().travelM()).isCloseTo(MakerBriefs.WOOFER.travelM(), within(1e-12));
+  }
+
+  /** The brief's woofer rests 0.5 mm inside, give or take 0.5 mm. */
+  private static SampleBrief restingInside() {
+    SampleBrief brief = MakerBriefs.brief(false);
+    List<BriefValue> values = new ArrayList<>();
+    for (BriefValue value : brief.values()) {
+      values.add(
+          value.key().equals("rest-position")
+              ? new BriefValue(
+                  value.section(),
+                  value.key(),
+                  value.symbol(),
+                  value.name(),
+                  value.unit(),
+                  OptionalDouble.of(-0.5e-3),
+                  "",
+                  BriefWindow.between(-1e-3, 0, "x"),
+                  value.condition(),
+                  value.reason())
+              : value);
+    }
+    return new SampleBrief(
+        brief.title(),
+        brief.name(),
+        brief.rank(),
+        brief.specDigest(),
+        brief.woofer(),
+        values,
+        List.of());
+  }
+
+  private static RequestPlan resting(double restM, double lostM, double gain, Set<Lever> locked) {
+    Map<Lever, LearnedGain> gains = new EnumMap<>(Lever.class);
+    for (Lever lever : Lever.values()) {
+      gains.put(lever, new LearnedGain(lever == Lever.REST_POSITION ? gain : 1, 0.1, 1));
+    }
+    return RequestPlan.of(
+        restingInside(),
+        new Change(0, 0, 0, Optional.empty(), 0, -lostM).applyTo(MakerBriefs.WOOFER),
+        Map.of(),
+        OptionalDouble.of(restM),
+        locked,
+        new MakerResponse(gains),
+        MakerBriefs.AIR,
+        MakerBriefs.VOLTAGE_V);
+  }
+
+  /**
+   * From -2 mm to -0.5 mm the shorter side gains 1.5 mm, but no more than the way to the brief's
+   * travel less 0.5 mm; a maker who goes half of the way is asked for 3 mm.
+   */
+  @Test
+  void restPositionIsMovedToItsTarget() {
+    RequestPlan plan = resting(-2e-3, 2.4e-3, 0.5, Set.of());
+    assertThat(plan.change().restMoveM()).isCloseTo(3e-3, within(1e-15));
+    assertThat(plan.change().travelGainM()).isCloseTo(1.5e-3, within(1e-15));
+    assertThat(plan.before().get("rest-position")).isEqualTo(-2e-3);
+    assertThat(plan.after().get("rest-position")).isCloseTo(-0.5e-3, within(1e-15));
+    assertThat(plan.stillOutside()).isEmpty();
+    assertThat(plan.rows()).hasSize(1);
+    assertThat(plan.rows().get(0).why()).containsExactly("rest-position");
+    assertThat(plan.rows().get(0).travelM()).isCloseTo(1.5e-3, within(1e-15));
+    RequestPlan full = resting(-2e-3, 1.8e-3, 1, Set.of());
+    assertThat(full.change().restMoveM()).isCloseTo(1.5e-3, within(1e-15));
+    assertThat(full.change().travelGainM()).isCloseTo(1.3e-3, within(1e-15));
+    // inside the window it stays
+    assertThat(resting(-0.9e-3, 0.9e-3, 1, Set.of()).change()).isEqualTo(Change.NONE);
+    // locked, it is told
+    RequestPlan locked = resting(-2e-3, 2e-3, 1, EnumSet.of(Lever.REST_POSITION));
+    assertThat(locked.change()).isEqualTo(Change.NONE);
+    assertThat(locked.stillOutside()).containsExactly("rest-position");
+  }
+
+  /** Stiffness moves fs, all Q and Vas; flux Qes, Qts, Bl and the level, by 20 log of its ratio. */
+  @Test
+  void everyLeverIsAskedForWithItsReasons() {
+    RequestPlan stiff = plan(BRIEF, MakerBriefs.off(1, 1.5, 1, 1), Set.of());
+    assertThat(stiff.rows().get(0).why()).containsExactly("fs", "qts", "qes", "qms", "vas");
+    assertThat(stiff.rows().get(0).levelDb()).isCloseTo(0, within(1e-12));
+    RequestPlan strong = plan(BRIEF, MakerBriefs.off(1, 1, 1.2, 1), Set.of());
+    assertThat(strong.change().levers()).containsExactly(Lever.FLUX);
+    assertThat(strong.rows().get(0).why()).containsExactly("qts", "qes", "bl", "level");
+    assertThat(strong.rows().get(0).levelDb())
+        .isCloseTo(20 * Math.log10(1 + strong.change().fluxShare()), within(1e-9));
+    assertThat(strong.rows().get(0).totalQ()).isEqualTo(strong.after().get("qts"));
+    assertThat(strong.rows().get(0).travelM()).isZero();
   }
 }
