@@ -329,6 +329,50 @@ class StackFiguresTest {
     }
   }
 
+  /**
+   * What each figure costs by the weights above: 0.7 of the stack that costs most and 0.3 of the
+   * mean of both (by definition of the grade).
+   */
+  @Test
+  void partsOfTheGradeAreWeightsTimesFigures() {
+    SystemScorer scorer = scorer(NetworkOffer.standard());
+    Random random = new Random(9);
+    for (int i = 0; i < 6; i++) {
+      Assessment assessment = scorer.assess(woofer(random));
+      double[][] costs = new double[2][];
+      for (int s = 0; s < 2; s++) {
+        StackAssessment stack = assessment.stacks().get(s);
+        StackFigures figures = stack.figures();
+        costs[s] =
+            new double[] {
+              1.1 * figures.rmsDeviationDb(),
+              0.9 * figures.worstExcessDb(),
+              0.6 * Math.max(0, -figures.outputMarginDb()),
+              0.07 * (figures.networkBendDb() + Math.max(0, figures.levelLossDb())),
+              0.13 * stack.network().partCount(),
+              0.17 * stack.network().copperKg(),
+              0.55 * stack.network().capacitanceF() * 1e3
+            };
+      }
+      int worst = Arrays.stream(costs[0]).sum() > Arrays.stream(costs[1]).sum() ? 0 : 1;
+      StackAssessment dear = assessment.stacks().get(worst);
+      List<GradePart> parts = assessment.parts();
+      for (int p = 0; p < 7; p++) {
+        assertThat(parts.get(p).cost())
+            .as(parts.get(p).name())
+            .isCloseTo(0.7 * costs[worst][p] + 0.3 * (costs[0][p] + costs[1][p]) / 2, EXACT);
+      }
+      assertThat(parts.get(3).value())
+          .isCloseTo(
+              dear.figures().networkBendDb() + Math.max(0, dear.figures().levelLossDb()), EXACT);
+      assertThat(parts.get(5).value()).isCloseTo(1e3 * dear.network().copperKg(), EXACT);
+      assertThat(parts.get(6).value()).isCloseTo(1e6 * dear.network().capacitanceF(), EXACT);
+      assertThat(parts.get(7).value()).isCloseTo(1e3 * assessment.budget().coilMassKg(), EXACT);
+      assertThat(parts.get(7).cost())
+          .isCloseTo(0.004 * 1e3 * assessment.budget().coilMassKg(), EXACT);
+    }
+  }
+
   /** Without a network the level is that of the bare stack. */
   @Test
   void bareLevelsAreThoseWithoutANetwork() {
