@@ -47,7 +47,14 @@ class PlantedContradictionTest {
                 Cause.Kind.LEVELS_MIXED,
                 Parameter.LEVEL_ONE_WATT),
             slip(Parameter.LEVEL_ONE_WATT, v -> v - 3.01, Cause.Kind.OTHER_SPACE),
+            slip(Parameter.LEVEL_ONE_WATT, v -> v + 3.01, Cause.Kind.OTHER_SPACE),
+            slip(Parameter.LEVEL_VOLTAGE, v -> v + 6.02, Cause.Kind.OTHER_SPACE),
             slip(Parameter.EFFICIENCY, v -> v / 2, Cause.Kind.OTHER_SPACE),
+            slip(Parameter.DIAMETER, v -> v / 2, Cause.Kind.RADIUS, Parameter.AREA),
+            slip(Parameter.DIAMETER, v -> 2 * v, Cause.Kind.RADIUS, Parameter.AREA),
+            slip(Parameter.AREA, v -> v / 4, Cause.Kind.RADIUS, Parameter.DIAMETER),
+            slip(Parameter.AREA, v -> 4 * v, Cause.Kind.RADIUS, Parameter.DIAMETER),
+            slip(Parameter.COMPLIANCE, v -> v * 1000, Cause.Kind.DECIMAL_POINT),
             slip(
                 Parameter.VOLUME,
                 v -> v * Math.pow(NOMINAL_M / DIAMETER_M, 4),
@@ -110,6 +117,34 @@ class PlantedContradictionTest {
     assertThat(found.against()).isNotEmpty().doesNotContain(parameter);
     assertThat(found.route().words()).isNotBlank();
     assertThat(completed.value(parameter).orElseThrow()).isCloseTo(right, withinPercentage(2));
+  }
+
+  private static String sentence(Parameter parameter, double value, Parameter... without) {
+    List<Contradiction> found =
+        Completion.of(sheet(List.of(without)).with(parameter, value), AIR).contradictions();
+    assertThat(found).hasSize(1);
+    return found.get(0).cause().sentence();
+  }
+
+  /** The figures in the sentences are those of the slips planted. */
+  @Test
+  void causesNameTheirFigures() {
+    double volume = sheet(List.of()).value(Parameter.VOLUME).orElseThrow();
+    assertThat(sentence(Parameter.VOLUME, volume * Math.pow(0.276 / 0.26, 4)))
+        .contains("a piston of 276 mm, the sheet's is 260 mm");
+    // 1/(1/5.2 + 1/(0.85 (5.6 + 1)/5.6)): a cable of 1 ohm counted in
+    assertThat(sentence(Parameter.TOTAL_Q, 1 / (1 / 5.2 + 5.6 / 0.85 / 6.6)))
+        .contains("a resistance of 1.0 ohm in series");
+    double level = sheet(List.of()).value(Parameter.LEVEL_ONE_WATT).orElseThrow();
+    assertThat(sentence(Parameter.LEVEL_ONE_WATT, level - 3.01)).contains("full space");
+    assertThat(sentence(Parameter.LEVEL_ONE_WATT, level + 3.01)).contains("quarter of space");
+    assertThat(sentence(Parameter.LEVEL_ONE_WATT, level + 6.02)).contains("at 0.5 m");
+    double compliance = sheet(List.of()).value(Parameter.COMPLIANCE).orElseThrow();
+    assertThat(sentence(Parameter.COMPLIANCE, compliance * 100)).contains("factor 100");
+    assertThat(sentence(Parameter.COMPLIANCE, compliance / 1000)).contains("factor 1/1000");
+    double mass = sheet(List.of()).value(Parameter.MOVING_MASS).orElseThrow();
+    assertThat(sentence(Parameter.MOVING_MASS, mass + DISC_AIR_KG, Parameter.BARE_MASS))
+        .contains("air of an infinite baffle, the rest holds for free air");
   }
 
   /** Two slips at once, neither touching the other, are both named; so are exchanged levels. */
