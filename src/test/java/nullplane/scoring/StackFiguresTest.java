@@ -235,6 +235,34 @@ class StackFiguresTest {
         0.003 + 0.009 * random.nextDouble());
   }
 
+  /** The same woofer with another travel and power, so that coil or amplifier ends the level. */
+  private static Woofer with(Woofer w, double travelM, double powerW) {
+    return new Woofer(
+        w.name(),
+        w.nominalM(),
+        w.effectiveAreaM2(),
+        w.resistanceOhm(),
+        w.inductanceH(),
+        w.bareMassKg(),
+        w.stiffnessNPerM(),
+        w.lossNsPerM(),
+        w.forceFactorTm(),
+        travelM,
+        powerW);
+  }
+
+  /** Each of the three limits ends the level of some stack. */
+  private static void figuresAreAsDefinedAtEveryLimit(SystemScorer scorer, Woofer woofer) {
+    Woofer faint = with(woofer, 0.05, 0.4);
+    Woofer sturdy = with(woofer, 0.05, 400);
+    figuresAreAsDefined(scorer, faint);
+    figuresAreAsDefined(scorer, sturdy);
+    assertThat(scorer.assessInShort(faint).stacks())
+        .anyMatch(stack -> stack.figures().outputLimit() == Limit.HEAT);
+    assertThat(scorer.assessInShort(sturdy).stacks())
+        .anyMatch(stack -> stack.figures().outputLimit() == Limit.AMPLIFIER);
+  }
+
   @Test
   void figuresWithPassivePartsAreAsDefined() {
     SystemScorer scorer = scorer(NetworkOffer.standard());
@@ -242,6 +270,7 @@ class StackFiguresTest {
     for (int i = 0; i < 8; i++) {
       figuresAreAsDefined(scorer, woofer(random));
     }
+    figuresAreAsDefinedAtEveryLimit(scorer, woofer(random));
   }
 
   @Test
@@ -260,6 +289,7 @@ class StackFiguresTest {
     for (int i = 0; i < 4; i++) {
       figuresAreAsDefined(scorer, woofer(random));
     }
+    figuresAreAsDefinedAtEveryLimit(scorer, woofer(random));
   }
 
   /** Objectives by their definitions, and no choice of networks costs less than the best. */
