@@ -94,10 +94,7 @@ final class ChangeSearch {
     search.run(Optional.empty(), 0);
     if (winding.isPresent() && !locked.contains(Lever.WINDING)) {
       for (Windings.Candidate candidate : Windings.near(winding.orElseThrow())) {
-        double gainedM = response.used(Lever.WINDING) * candidate.rewound().travelM();
-        if (woofer.travelM() + gainedM > 0) { // a coil at rest beyond its travel has none to lose
-          search.run(Optional.of(candidate.rewound()), candidate.cost());
-        }
+        search.run(Optional.of(candidate.rewound()), candidate.cost());
       }
     }
     return search.best;
@@ -105,6 +102,10 @@ final class ChangeSearch {
 
   private void run(Optional<Change.Rewound> winding, double windingCost) {
     Change wound = response.expected(new Change(0, 0, 0, winding, 0, 0));
+    double gainedM = wound.winding().map(Change.Rewound::travelM).orElse(0.0);
+    if (!(woofer.travelM() + gainedM > 0)) {
+      return; // a coil at rest beyond its travel has none to lose
+    }
     Woofer rewound = wound.applyTo(woofer);
     double fixed =
         windingCost

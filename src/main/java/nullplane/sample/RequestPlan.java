@@ -97,6 +97,7 @@ public record RequestPlan(
       change =
           change.withRestMove(
               (wanted - rest) / response.used(Lever.REST_POSITION),
+              // what the shorter side gains, up to what the brief's woofer has there
               Math.min(
                   Math.abs(rest) - Math.abs(wanted),
                   brief.woofer().travelM() - Math.abs(wanted) - woofer.travelM()));

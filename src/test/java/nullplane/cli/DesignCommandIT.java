@@ -24,9 +24,6 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** The runnable jar as a user starts it: results, exit codes, both outputs, and Ctrl-C. */
 class DesignCommandIT {
-  /** Short runs spend most of their time in the Java compiler; this keeps it to its quick half. */
-  private static final List<String> QUICK = List.of("-XX:TieredStopAtLevel=1");
-
   /** The budget of the runs; the least that is allowed. */
   private static final String BUDGET = "1000";
 
@@ -62,7 +59,7 @@ class DesignCommandIT {
         ProgramRun.start(
                 goodFolder,
                 Stream.concat(
-                        QUICK.stream(),
+                        ProgramRun.QUICK.stream(),
                         Stream.of("-Xlog:class+load:file=" + logFolder.resolve("classes.txt")))
                     .toList(),
                 "design",
@@ -82,7 +79,7 @@ class DesignCommandIT {
   }
 
   private ProgramRun.Ended run(String... words) throws Exception {
-    return ProgramRun.start(folder, QUICK, words).end();
+    return ProgramRun.start(folder, ProgramRun.QUICK, words).end();
   }
 
   private static Path goodRun() {
@@ -277,7 +274,14 @@ class DesignCommandIT {
     for (long waitMs = 3000; waitMs <= 24_000; waitMs *= 2) {
       ProgramRun run =
           ProgramRun.start(
-              folder, QUICK, "design", "one-woofer.yaml", "--evaluations", "5000000", "--out", "r");
+              folder,
+              ProgramRun.QUICK,
+              "design",
+              "one-woofer.yaml",
+              "--evaluations",
+              "5000000",
+              "--out",
+              "r");
       Thread.sleep(waitMs);
       assertThat(run.isAlive()).isTrue();
       run.interrupt();
@@ -303,7 +307,8 @@ class DesignCommandIT {
   @Test
   @DisabledOnOs(OS.WINDOWS)
   void ctrlCWhileThePanelsAreSolvedWritesNothing() throws Exception {
-    ProgramRun run = ProgramRun.start(folder, QUICK, "design", "wall.yaml", "--out", "some/run");
+    ProgramRun run =
+        ProgramRun.start(folder, ProgramRun.QUICK, "design", "wall.yaml", "--out", "some/run");
     while (run.isAlive() && !Files.exists(folder.resolve("some"))) {
       Thread.sleep(20);
     }
@@ -338,7 +343,8 @@ class DesignCommandIT {
   void standardOutputThatCannotBeWrittenIsAFault() throws Exception {
     assumeThat(Path.of("/dev/full")).exists();
     ProgramRun.Ended ended =
-        ProgramRun.startInto(Path.of("/dev/full"), folder, QUICK, "design", "--help").end();
+        ProgramRun.startInto(Path.of("/dev/full"), folder, ProgramRun.QUICK, "design", "--help")
+            .end();
     assertThat(ended.err())
         .isEqualTo("nullplane: cannot write standard output; is the disk full?\n");
     assertThat(ended.exitCode()).isEqualTo(5);

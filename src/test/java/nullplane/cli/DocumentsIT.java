@@ -39,7 +39,6 @@ import org.junit.jupiter.params.provider.MethodSource;
  * their order. Solved panels are shared.
  */
 class DocumentsIT {
-  private static final List<String> QUICK = List.of("-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC");
   private static final Path COMMAND_PAGES = DocumentText.ROOT.resolve("src/site/markdown/commands");
 
   @TempDir private static Path scratch;
@@ -108,7 +107,9 @@ class DocumentsIT {
       }
       ran.put(
           line,
-          new Ran(ProgramRun.start(folder, QUICK, words.toArray(String[]::new)).end(), folder));
+          new Ran(
+              ProgramRun.start(folder, ProgramRun.QUICK, words.toArray(String[]::new)).end(),
+              folder));
     }
     return ran;
   }

@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -51,7 +50,7 @@ class ExtremeSpecsIT {
     ProgramRun.Ended ended =
         ProgramRun.start(
                 folder,
-                List.of("-XX:TieredStopAtLevel=1"),
+                ProgramRun.QUICK,
                 "design",
                 "spec.yaml",
                 "--evaluations",

@@ -48,14 +48,7 @@ class FeasibilityIT {
     Files.copy(Path.of("specs", spec), folder.resolve(spec));
     ProgramRun.Ended run =
         ProgramRun.start(
-                folder,
-                List.of("-XX:TieredStopAtLevel=1"),
-                "design",
-                spec,
-                "--evaluations",
-                "6000",
-                "--out",
-                "run")
+                folder, ProgramRun.QUICK, "design", spec, "--evaluations", "6000", "--out", "run")
             .end();
     assertThat(run.exitCode()).as(run.err()).isZero();
     return new ObjectMapper()

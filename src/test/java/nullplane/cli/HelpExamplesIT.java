@@ -22,8 +22,6 @@ class HelpExamplesIT {
   private static final Path ROOT = Path.of(System.getProperty("basedir", "."));
   private static final Pattern WORD = Pattern.compile("\"([^\"]*)\"|(\\S+)");
 
-  private static final List<String> QUICK = List.of("-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC");
-
   private static final Map<String, ProgramRun.Ended> DONE = new HashMap<>();
 
   @TempDir private static Path folder;
@@ -77,7 +75,7 @@ class HelpExamplesIT {
       return known;
     }
     String[] words = words(line, run).toArray(String[]::new);
-    ProgramRun.Ended ended = ProgramRun.start(ROOT, QUICK, words).end();
+    ProgramRun.Ended ended = ProgramRun.start(ROOT, ProgramRun.QUICK, words).end();
     DONE.put(line, ended);
     return ended;
   }

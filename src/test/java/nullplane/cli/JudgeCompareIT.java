@@ -7,7 +7,6 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.stream.StreamSupport;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -15,7 +14,6 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** judge and compare as a user starts them. */
 class JudgeCompareIT {
-  private static final List<String> QUICK = List.of("-XX:TieredStopAtLevel=1");
   private static final ObjectMapper JSON = new ObjectMapper();
   private static final String TABLE =
       "name,nominal [mm],sd [cm2],re [ohm],fs [Hz],qms,qes,mms [g],travel [mm],le [mH],power [W]\n"
@@ -50,7 +48,7 @@ class JudgeCompareIT {
   }
 
   private static ProgramRun.Ended run(String... words) throws Exception {
-    return ProgramRun.start(folder, QUICK, words).end();
+    return ProgramRun.start(folder, ProgramRun.QUICK, words).end();
   }
 
   /** A ranked woofer as its data sheet, every figure with all its digits. */

@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -19,7 +18,6 @@ import org.junit.jupiter.params.provider.CsvSource;
  * out where no Chromium is installed; {@code .ci/run} installs it.
  */
 class ReportsInBrowserIT {
-  private static final List<String> QUICK = List.of("-XX:TieredStopAtLevel=1");
   private static final String MARKUP = "<img src=x onerror=alert(1)>";
   private static final String FORMULA = "=HYPERLINK(1)";
   private static final String HEADER =
@@ -62,7 +60,7 @@ class ReportsInBrowserIT {
   }
 
   private static void run(String... words) throws Exception {
-    ProgramRun.Ended ended = ProgramRun.start(folder, QUICK, words).end();
+    ProgramRun.Ended ended = ProgramRun.start(folder, ProgramRun.QUICK, words).end();
     assertThat(ended.exitCode()).as(ended.err()).isZero();
   }
 

@@ -3,19 +3,13 @@ package nullplane.judging;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
-import nullplane.acoustics.PanelResponse;
-import nullplane.acoustics.PistonSizes;
 import nullplane.driver.Mounting;
 import nullplane.driver.Woofer;
-import nullplane.scoring.DesignSpec;
 import nullplane.scoring.ScorersBySize;
-import nullplane.scoring.ScoringAxis;
-import nullplane.scoring.StackAcoustics;
 import nullplane.scoring.SystemScorer;
 import nullplane.scoring.Wiring;
 import nullplane.scoring.WorkshopSpecs;
@@ -33,21 +27,7 @@ class WooferDifferenceProperties {
 
   @BeforeAll
   static void solvePanels() {
-    DesignSpec spec = WorkshopSpecs.singleAndPair();
-    ScoringAxis axis = ScoringAxis.of(spec);
-    List<Double> radii = PistonSizes.radii(0.12, 0.14, 3);
-    List<List<PanelResponse>> byStack = new ArrayList<>();
-    spec.stacks().forEach(stack -> byStack.add(new ArrayList<>()));
-    for (double radius : radii) {
-      List<StackAcoustics> solved = WorkshopSpecs.acoustics(spec.withPistonRadius(radius), axis);
-      for (int s = 0; s < solved.size(); s++) {
-        byStack.get(s).add(solved.get(s).response());
-      }
-    }
-    SystemScorer own = WorkshopSpecs.scorer(spec);
-    List<PistonSizes> sizes =
-        byStack.stream().map(responses -> new PistonSizes(radii, responses)).toList();
-    scorers = new ScorersBySize(own, axis, sizes, sizes, WorkshopSpecs.AIR);
+    scorers = WorkshopSpecs.scorersBySize(WorkshopSpecs.singleAndPair());
   }
 
   private static IntStream seeds() {

@@ -308,16 +308,11 @@ class WooferJudgeTest {
             askedFor(75, 86, SPEC.target(), new Amplifier(28, 60)),
             woofer(28, 1.1, 0.06, 0.012, 0.0009, 150));
     Finding finding = only(judgement, Finding.Kind.LOW_LOAD);
-    assertThat(finding.amount())
-        .isEqualTo(
-            judgement.assessment().stacks().stream()
-                .mapToDouble(stack -> stack.figures().leastLoadOhm())
-                .min()
-                .orElseThrow());
     double[] loads =
         judgement.assessment().stacks().stream()
             .mapToDouble(stack -> stack.figures().leastLoadOhm())
             .toArray();
+    assertThat(finding.amount()).isEqualTo(Math.min(loads[0], loads[1]));
     assertThat(loads[0]).isNotEqualTo(loads[1]);
   }
 

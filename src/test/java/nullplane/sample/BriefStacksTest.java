@@ -159,14 +159,7 @@ class BriefStacksTest {
   }
 
   private static SampleBrief with(SampleBrief brief, List<SampleBrief.StackParts> stacks) {
-    return new SampleBrief(
-        brief.title(),
-        brief.name(),
-        brief.rank(),
-        brief.specDigest(),
-        brief.woofer(),
-        brief.values(),
-        stacks);
+    return MakerBriefs.with(brief, brief.values(), stacks);
   }
 
   @Test

@@ -6,7 +6,6 @@ import static nullplane.sample.MakerBriefs.WOOFER;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
@@ -195,10 +194,6 @@ class ChangeSearchTest {
   @ParameterizedTest
   @CsvSource({"0.05e-3, 300, 65", "0.02e-3, 300, 65", "0.015e-3, 300, 66"})
   void turnsFollowTheMakersGain(double travelM, int wire, int turns) {
-    Map<Lever, LearnedGain> gains = new EnumMap<>(Lever.class);
-    for (Lever lever : Lever.values()) {
-      gains.put(lever, new LearnedGain(0.25, 0.1, 2));
-    }
     Woofer off = MakerBriefs.off(1, 1, 1, 1.0801);
     Set<Lever> locked = EnumSet.complementOf(EnumSet.of(Lever.WINDING));
     Change change =
@@ -207,7 +202,7 @@ class ChangeSearchTest {
             WindowAim.of(MakerBriefs.only(Map.of("re", around(BenchFigure.RE, 0.05))), Map.of()),
             Optional.of(MakerBriefs.WINDING),
             locked,
-            new MakerResponse(gains),
+            MakerBriefs.going(0.25),
             AIR,
             VOLTAGE_V);
     RoundWireCoil coil = change.winding().orElseThrow().to().coil();
@@ -218,11 +213,7 @@ class ChangeSearchTest {
   /** A maker who goes half of the way is asked for twice as much; of ratios, for the square. */
   @Test
   void gainIsReckonedWith() {
-    Map<Lever, LearnedGain> gains = new EnumMap<>(Lever.class);
-    for (Lever lever : Lever.values()) {
-      gains.put(lever, new LearnedGain(0.5, 0.1, 2));
-    }
-    MakerResponse half = new MakerResponse(gains);
+    MakerResponse half = MakerBriefs.going(0.5);
     // 62.9 g to 61.5 g are 1.4 g, asked for as 2.8 g
     Woofer heavy = MakerBriefs.off(62.9 / 60, 1, 1, 1);
     Map<String, BriefWindow> mass = Map.of("moving-mass", around(BenchFigure.MOVING_MASS, 0.05));

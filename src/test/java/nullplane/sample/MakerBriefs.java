@@ -1,6 +1,7 @@
 package nullplane.sample;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
@@ -89,6 +90,28 @@ final class MakerBriefs {
     windows.forEach((key, window) -> values.add(value(key, 0, window, "free air")));
     return new SampleBrief(
         "Village hall", "hall 300", 1, "0123456789abcdef", WOOFER, values, List.of());
+  }
+
+  /** A brief like another, of other values and stacks. */
+  static SampleBrief with(
+      SampleBrief brief, List<BriefValue> values, List<SampleBrief.StackParts> stacks) {
+    return new SampleBrief(
+        brief.title(),
+        brief.name(),
+        brief.rank(),
+        brief.specDigest(),
+        brief.woofer(),
+        values,
+        stacks);
+  }
+
+  /** A maker who goes one part of every way, learned in two rounds. */
+  static MakerResponse going(double gain) {
+    Map<Lever, LearnedGain> gains = new EnumMap<>(Lever.class);
+    for (Lever lever : Lever.values()) {
+      gains.put(lever, new LearnedGain(gain, 0.1, 2));
+    }
+    return new MakerResponse(gains);
   }
 
   private static BriefValue value(String key, double target, BriefWindow window, String condition) {

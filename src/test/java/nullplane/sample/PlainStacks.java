@@ -6,7 +6,6 @@ import static nullplane.sample.MakerBriefs.WOOFER;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.OptionalDouble;
 import java.util.function.DoubleUnaryOperator;
 import nullplane.acoustics.ComplexMatrix;
 import nullplane.acoustics.PanelResponse;
@@ -21,7 +20,6 @@ import nullplane.scoring.GradeWeights;
 import nullplane.scoring.Listening;
 import nullplane.scoring.ScoringAxis;
 import nullplane.scoring.StackAcoustics;
-import nullplane.scoring.StackBrief;
 import nullplane.scoring.SystemScorer;
 import nullplane.scoring.Target;
 import nullplane.scoring.Wiring;
@@ -68,12 +66,8 @@ final class PlainStacks {
   /** A brief with the usual windows that is met in both stacks without a network. */
   static SampleBrief brief() {
     SampleBrief loose = MakerBriefs.brief(true);
-    return new SampleBrief(
-        loose.title(),
-        loose.name(),
-        loose.rank(),
-        loose.specDigest(),
-        loose.woofer(),
+    return MakerBriefs.with(
+        loose,
         loose.values(),
         List.of(
             new SampleBrief.StackParts("single", new Wiring(1, 1), LowPassBranch.NONE),
@@ -97,26 +91,15 @@ final class PlainStacks {
             WorkshopSpecs.coil(5.6)),
         List.of(
             WorkshopSpecs.column("single", 0.44, 1.1, RADIUS, SINGLE_WANTED_DB, LOUDEST_DB, -0.25),
-            pair(
+            WorkshopSpecs.withCorner(
                 WorkshopSpecs.column(
-                    "pair", 0.44, 1.5, RADIUS, PAIR_WANTED_DB, LOUDEST_DB, -0.4, 0.4))),
+                    "pair", 0.44, 1.5, RADIUS, PAIR_WANTED_DB, LOUDEST_DB, -0.4, 0.4),
+                PAIR_HZ)),
         new Listening(3, 1),
         new Target(VOLTAGE_V, LOW_HZ, HIGH_HZ, CORRIDOR_DB),
         new Amplifier(AMPLIFIER_V, 2),
         NetworkOffer.Passive.ofCoils(CoilCatalogue.standard()),
         GradeWeights.STANDARD);
-  }
-
-  private static StackBrief pair(StackBrief stack) {
-    return new StackBrief(
-        stack.name(),
-        stack.panel(),
-        stack.pistons(),
-        stack.levelDb(),
-        stack.loudestDb(),
-        stack.wiring(),
-        OptionalDouble.of(PAIR_HZ),
-        stack.main());
   }
 
   static BriefStacks stacks() {

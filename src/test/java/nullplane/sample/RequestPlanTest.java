@@ -158,14 +158,7 @@ class RequestPlanTest {
                   value.reason())
               : value);
     }
-    return new SampleBrief(
-        brief.title(),
-        brief.name(),
-        brief.rank(),
-        brief.specDigest(),
-        brief.woofer(),
-        values,
-        List.of());
+    return MakerBriefs.with(brief, values, List.of());
   }
 
   private static RequestPlan resting(double restM, double lostM, double gain, Set<Lever> locked) {

@@ -6,8 +6,6 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.Random;
 import nullplane.driver.Woofer;
 import nullplane.motor.Winding;
@@ -43,16 +41,7 @@ class StackFiguresTest {
   @BeforeAll
   static void solvePanels() {
     StackBrief single = WorkshopSpecs.column("single", 0.44, 1.1, 0.13, 75, 90, -0.25);
-    StackBrief low =
-        new StackBrief(
-            single.name(),
-            single.panel(),
-            single.pistons(),
-            single.levelDb(),
-            single.loudestDb(),
-            Optional.empty(),
-            OptionalDouble.of(120),
-            Optional.empty());
+    StackBrief low = WorkshopSpecs.withCorner(single, 120);
     StackBrief pair = WorkshopSpecs.column("pair", 0.44, 1.5, 0.13, 81, 95, -0.45, 0.45);
     spec =
         new DesignSpec(
@@ -235,26 +224,10 @@ class StackFiguresTest {
         0.003 + 0.009 * random.nextDouble());
   }
 
-  /** The same woofer with another travel and power, so that coil or amplifier ends the level. */
-  private static Woofer with(Woofer w, double travelM, double powerW) {
-    return new Woofer(
-        w.name(),
-        w.nominalM(),
-        w.effectiveAreaM2(),
-        w.resistanceOhm(),
-        w.inductanceH(),
-        w.bareMassKg(),
-        w.stiffnessNPerM(),
-        w.lossNsPerM(),
-        w.forceFactorTm(),
-        travelM,
-        powerW);
-  }
-
   /** Each of the three limits ends the level of some stack. */
   private static void figuresAreAsDefinedAtEveryLimit(SystemScorer scorer, Woofer woofer) {
-    Woofer faint = with(woofer, 0.05, 0.4);
-    Woofer sturdy = with(woofer, 0.05, 400);
+    Woofer faint = WorkshopSpecs.limited(woofer, 0.05, 0.4);
+    Woofer sturdy = WorkshopSpecs.limited(woofer, 0.05, 400);
     figuresAreAsDefined(scorer, faint);
     figuresAreAsDefined(scorer, sturdy);
     assertThat(scorer.assessInShort(faint).stacks())

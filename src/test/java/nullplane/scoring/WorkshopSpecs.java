@@ -5,8 +5,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import nullplane.acoustics.Panel;
+import nullplane.acoustics.PanelResponse;
 import nullplane.acoustics.PanelSolver;
 import nullplane.acoustics.Piston;
+import nullplane.acoustics.PistonSizes;
 import nullplane.driver.Mounting;
 import nullplane.driver.Woofer;
 import nullplane.motor.CoilBrief;
@@ -86,6 +88,35 @@ public final class WorkshopSpecs {
     return Woofer.withResonance(shell, fs, brief.mechanicalQ(), qts, Mounting.FREE_AIR, AIR);
   }
 
+  /** The same woofer with another travel and power. */
+  public static Woofer limited(Woofer woofer, double travelM, double powerW) {
+    return new Woofer(
+        woofer.name(),
+        woofer.nominalM(),
+        woofer.effectiveAreaM2(),
+        woofer.resistanceOhm(),
+        woofer.inductanceH(),
+        woofer.bareMassKg(),
+        woofer.stiffnessNPerM(),
+        woofer.lossNsPerM(),
+        woofer.forceFactorTm(),
+        travelM,
+        powerW);
+  }
+
+  /** The same stack with an upper corner of its own. */
+  public static StackBrief withCorner(StackBrief stack, double upperCornerHz) {
+    return new StackBrief(
+        stack.name(),
+        stack.panel(),
+        stack.pistons(),
+        stack.levelDb(),
+        stack.loudestDb(),
+        stack.wiring(),
+        OptionalDouble.of(upperCornerHz),
+        stack.main());
+  }
+
   /** A stack of woofers one above the other on the centre line. */
   public static StackBrief column(
       String name,
@@ -138,6 +169,23 @@ public final class WorkshopSpecs {
   public static SystemScorer scorer(DesignSpec spec) {
     ScoringAxis axis = ScoringAxis.of(spec);
     return new SystemScorer(spec, axis, acoustics(spec, axis), AIR);
+  }
+
+  /** Scorers for pistons of 0.12 to 0.14 m, from three solved radii. */
+  public static ScorersBySize scorersBySize(DesignSpec spec) {
+    ScoringAxis axis = ScoringAxis.of(spec);
+    List<Double> radii = PistonSizes.radii(0.12, 0.14, 3);
+    List<List<PanelResponse>> byStack = new ArrayList<>();
+    spec.stacks().forEach(stack -> byStack.add(new ArrayList<>()));
+    for (double radius : radii) {
+      List<StackAcoustics> solved = acoustics(spec.withPistonRadius(radius), axis);
+      for (int s = 0; s < solved.size(); s++) {
+        byStack.get(s).add(solved.get(s).response());
+      }
+    }
+    List<PistonSizes> sizes =
+        byStack.stream().map(responses -> new PistonSizes(radii, responses)).toList();
+    return new ScorersBySize(scorer(spec), axis, sizes, sizes, AIR);
   }
 
   /** Solves a spec's panels. */

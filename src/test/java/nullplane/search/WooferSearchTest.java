@@ -201,19 +201,7 @@ class WooferSearchTest {
   void aSheetWithoutItsWindingSoundsTheSame() {
     Assessment best = run(2, 3).ranked().get(0);
     Woofer w = best.woofer();
-    Woofer rounded =
-        new Woofer(
-            w.name(),
-            w.nominalM(),
-            w.effectiveAreaM2(),
-            w.resistanceOhm(),
-            w.inductanceH(),
-            w.bareMassKg(),
-            w.stiffnessNPerM(),
-            w.lossNsPerM(),
-            w.forceFactorTm(),
-            w.travelM() * (1 - 1e-3),
-            w.powerW());
+    Woofer rounded = WorkshopSpecs.limited(w, w.travelM() * (1 - 1e-3), w.powerW());
     Assessment sheet = family.assess(rounded);
     assertThat(sheet.motor()).isEmpty();
     for (int s = 0; s < 2; s++) {
